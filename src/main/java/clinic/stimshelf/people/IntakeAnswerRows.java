@@ -1,0 +1,7 @@
+package clinic.stimshelf.people;
+
+import io.quarkus.hibernate.orm.panache.PanacheRepository;
+import jakarta.enterprise.context.ApplicationScoped;
+
+@ApplicationScoped
+class IntakeAnswerRows implements PanacheRepository<IntakeAnswer> {}
