@@ -1,0 +1,7 @@
+package clinic.stimshelf.shelf;
+
+import io.quarkus.hibernate.orm.panache.PanacheRepository;
+import jakarta.enterprise.context.ApplicationScoped;
+
+@ApplicationScoped
+class Wipes implements PanacheRepository<Wipe> {}

@@ -1,0 +1,10 @@
+package clinic.stimshelf.shelf;
+
+import clinic.stimshelf.testing.OnPostgres;
+import io.quarkus.test.junit.QuarkusTest;
+import io.quarkus.test.junit.TestProfile;
+
+/** On a real PostgreSQL, as several nodes run it. */
+@QuarkusTest
+@TestProfile(OnPostgres.class)
+class OneUseAtATimeOnPostgresTest extends OneUseAtATime {}
