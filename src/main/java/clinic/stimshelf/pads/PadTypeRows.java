@@ -1,0 +1,7 @@
+package clinic.stimshelf.pads;
+
+import io.quarkus.hibernate.orm.panache.PanacheRepository;
+import jakarta.enterprise.context.ApplicationScoped;
+
+@ApplicationScoped
+class PadTypeRows implements PanacheRepository<PadType> {}
