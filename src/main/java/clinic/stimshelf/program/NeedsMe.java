@@ -1,0 +1,312 @@
+package clinic.stimshelf.program;
+
+import clinic.stimshelf.access.Credential;
+import clinic.stimshelf.access.Staff;
+import clinic.stimshelf.access.StaffView;
+import clinic.stimshelf.people.PatientView;
+import clinic.stimshelf.people.Patients;
+import clinic.stimshelf.program.NeedsMeSource.Ask;
+import clinic.stimshelf.program.NeedsMeSource.Line;
+import clinic.stimshelf.program.NeedsMeSource.Section;
+import clinic.stimshelf.web.Days;
+import io.quarkus.arc.All;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.function.Function;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
+
+/** Whom a therapist must see to, in the order in which one would. */
+@ApplicationScoped
+class NeedsMe {
+  private static final int ENDS_WITHIN_DAYS = 7;
+  private static final int TROUBLE_DAYS = 14;
+  private static final int SILENT_DAYS = 3;
+
+  @Inject ProgramRows rows;
+  @Inject SessionLogRows logs;
+  @Inject SessionLogs sessions;
+  @Inject ProgramViews views;
+  @Inject Patients patients;
+  @Inject Staff staff;
+  @Inject @All List<NeedsMeSource> sources;
+
+  /** A program in the list of all. */
+  record Row(
+      Long id,
+      String name,
+      String chartNumber,
+      String muscles,
+      String state,
+      String followed,
+      String notLogged,
+      LocalDate startsOn,
+      LocalDate lastSessionOn,
+      LocalDate dueOn) {}
+
+  /**
+   * The page.
+   *
+   * @param sections without the empty ones
+   */
+  record Desk(List<Section> sections, List<Row> rows) {
+
+    public int matters() {
+      return sections.stream().mapToInt(section -> section.lines().size()).sum();
+    }
+  }
+
+  private record Running(
+      Program program, ProgramVersion version, PatientView patient, Adherence followed) {}
+
+  @Transactional
+  Desk desk(Ask ask) {
+    List<Program> programs =
+        rows.list(
+            "locationId = ?1 and state <> ?2 order by id", ask.locationId(), ProgramState.STOPPED);
+    List<Program> signed =
+        programs.stream()
+            .filter(one -> one.state == ProgramState.SIGNED && mine(ask, one))
+            .filter(one -> !one.signed().dueOn.isBefore(ask.today().minusDays(30)))
+            .toList();
+    List<Program> drafts =
+        programs.stream()
+            .filter(one -> one.latest().state == VersionState.DRAFT && concerns(ask, one))
+            .toList();
+    Map<Long, PatientView> people = people(signed, drafts);
+    Map<Long, Adherence> followed =
+        sessions.adherence(signed, Map.of(ask.locationId(), ask.today()));
+    List<Running> running =
+        signed.stream()
+            .map(
+                one ->
+                    new Running(one, one.signed(), people.get(one.patientId), followed.get(one.id)))
+            .toList();
+    List<Section> sections = new ArrayList<>();
+    sections.add(trouble(ask, running));
+    sections.add(
+        section(
+            30,
+            "Behind plan",
+            running,
+            one -> goesOn(one, ask) && one.followed() != null && one.followed().behind(),
+            NeedsMe::behind));
+    sections.add(
+        section(
+            35,
+            "Not logged",
+            running,
+            one ->
+                goesOn(one, ask)
+                    && one.followed() != null
+                    && !one.followed().behind()
+                    && one.followed().daysNotLogged() >= SILENT_DAYS,
+            NeedsMe::silent));
+    sections.add(
+        section(
+            40,
+            "Ends within 7 days",
+            running,
+            one ->
+                !one.version().lastSessionOn.isBefore(ask.today())
+                    && !one.version().lastSessionOn.isAfter(ask.today().plusDays(ENDS_WITHIN_DAYS)),
+            NeedsMe::ends));
+    sections.add(
+        section(
+            60,
+            "Before the unit can leave",
+            running,
+            one ->
+                !one.version().lastSessionOn.isBefore(ask.today())
+                    && (one.program().firstSessionAt == null || !one.program().settingConfirmed()),
+            NeedsMe::before));
+    sections.add(drafts(drafts, people));
+    sources.forEach(source -> sections.addAll(source.sections(ask)));
+    sections.removeIf(section -> section.lines().isEmpty());
+    sections.sort(Comparator.comparingInt(Section::order));
+    return new Desk(sections, running.stream().map(one -> row(one, ask.today())).toList());
+  }
+
+  private boolean mine(Ask ask, Program program) {
+    return ask.therapistId() == null || ask.therapistId().equals(program.therapistId);
+  }
+
+  /** A draft concerns who wrote it and, where they may not sign it, every PT of the location. */
+  private boolean concerns(Ask ask, Program program) {
+    return mine(ask, program)
+        || Objects.equals(program.latest().draftedBy, ask.therapistId())
+        || (program.latest().draftedBy != null
+            && staff.byId(program.latest().draftedBy).credential() != Credential.PT);
+  }
+
+  private Map<Long, PatientView> people(List<Program> signed, List<Program> drafts) {
+    List<Long> ids = new ArrayList<>();
+    signed.forEach(one -> ids.add(one.patientId));
+    drafts.forEach(one -> ids.add(one.patientId));
+    return patients.byIds(ids);
+  }
+
+  private static boolean goesOn(Running one, Ask ask) {
+    return !ask.today().isAfter(one.version().lastSessionOn.plusDays(1));
+  }
+
+  private Section trouble(Ask ask, List<Running> running) {
+    Map<Long, Running> byId =
+        running.stream().collect(Collectors.toMap(one -> one.program().id, Function.identity()));
+    List<Line> lines = new ArrayList<>();
+    if (!byId.isEmpty()) {
+      for (SessionLog log :
+          logs.list(
+              "programId in ?1 and onDay >= ?2 and standingNth is not null"
+                  + " and (skinTrouble = true or padsTrouble = true) order by onDay desc, id desc",
+              byId.keySet(),
+              ask.today().minusDays(TROUBLE_DAYS))) {
+        Running one = byId.get(log.programId);
+        lines.add(
+            line(
+                one,
+                Days.shortly(log.onDay),
+                log.skinTrouble ? "Skin under the pads" : "Pads",
+                log.skinTrouble ? log.skinWords : log.padsWords,
+                "Look at program"));
+      }
+    }
+    return new Section(20, "Skin and pads", lines);
+  }
+
+  private static Section section(
+      int order,
+      String title,
+      List<Running> running,
+      Predicate<Running> concerned,
+      Function<Running, Line> words) {
+    return new Section(order, title, running.stream().filter(concerned).map(words).toList());
+  }
+
+  private static Line behind(Running one) {
+    Adherence followed = one.followed();
+    return line(
+        one,
+        followed.missesInARow() >= 2 ? followed.missesInARow() + " missed" : "14 days",
+        followed.missesInARow() >= 2
+            ? "The last " + followed.missesInARow() + " sessions were missed"
+            : followed.recentDone() + " of " + followed.recentKnown() + " known sessions done",
+        share(followed),
+        "Call and log");
+  }
+
+  private static Line silent(Running one) {
+    return line(
+        one,
+        one.followed().daysNotLogged() + " days",
+        "Nothing is logged; that does not say missed",
+        share(one.followed()),
+        "Ask and log");
+  }
+
+  private static Line ends(Running one) {
+    return line(
+        one,
+        Days.shortly(one.version().lastSessionOn),
+        "Ends: extend, step down or let it end",
+        "Due back " + Days.shortly(one.version().dueOn) + ". " + share(one.followed()),
+        "Decide");
+  }
+
+  private static Line before(Running one) {
+    List<String> lacks = new ArrayList<>();
+    if (one.program().firstSessionAt == null) {
+      lacks.add("first supervised session");
+    }
+    if (!one.program().settingConfirmed()) {
+      lacks.add("setting on the unit");
+    }
+    return line(
+        one,
+        "starts " + Days.shortly(one.version().startsOn),
+        "Outstanding: " + String.join(", ", lacks),
+        null,
+        "Record it");
+  }
+
+  private Section drafts(List<Program> drafts, Map<Long, PatientView> people) {
+    List<Line> lines = new ArrayList<>();
+    for (Program program : drafts) {
+      ProgramVersion draft = program.latest();
+      StaffView writer = draft.draftedBy == null ? null : staff.byId(draft.draftedBy);
+      boolean cosign = writer != null && writer.credential() != Credential.PT;
+      PatientView patient = people.get(program.patientId);
+      lines.add(
+          new Line(
+              cosign ? "co-sign" : "sign",
+              patient.name(),
+              patient.chartNumber(),
+              "Draft by "
+                  + (writer == null
+                      ? "somebody"
+                      : writer.name() + ", " + writer.credential().label())
+                  + (program.signedNumber == null ? "" : "; version " + draft.number),
+              draft.changeReason,
+              "/programs/" + program.id,
+              cosign ? "Review and co-sign" : "Review and sign"));
+    }
+    return new Section(70, "Drafts to sign", lines);
+  }
+
+  private static Line line(Running one, String when, String what, String why, String action) {
+    return new Line(
+        when,
+        one.patient().name(),
+        one.patient().chartNumber(),
+        what,
+        why,
+        "/programs/" + one.program().id,
+        action);
+  }
+
+  private static String share(Adherence followed) {
+    return followed == null || followed.planned() == 0
+        ? "No session was planned up to yesterday."
+        : followed.done()
+            + " of "
+            + followed.planned()
+            + " done, "
+            + followed.missed()
+            + " missed, "
+            + followed.notLogged()
+            + " not logged.";
+  }
+
+  private Row row(Running one, LocalDate today) {
+    ProgramVersion version = one.version();
+    Adherence followed = one.followed();
+    String state =
+        one.program().stateOn(today) == ProgramState.PAUSED
+            ? "paused"
+            : today.isBefore(version.startsOn)
+                ? "starts " + Days.shortly(version.startsOn)
+                : today.isAfter(version.lastSessionOn) ? "over" : "running";
+    return new Row(
+        one.program().id,
+        one.patient().name(),
+        one.patient().chartNumber(),
+        version.placements.stream()
+            .map(place -> views.words(place.muscle, place.side, "en"))
+            .collect(Collectors.joining("; ")),
+        state,
+        followed == null || followed.planned() == 0
+            ? "–"
+            : followed.done() + " of " + followed.planned(),
+        followed == null ? "–" : String.valueOf(followed.notLogged()),
+        version.startsOn,
+        version.lastSessionOn,
+        version.dueOn);
+  }
+}

@@ -1,0 +1,21 @@
+package clinic.stimshelf.program;
+
+import com.fasterxml.jackson.annotation.JsonValue;
+
+/** How far a home program has come. */
+public enum ProgramState {
+  /** Written, not signed in any version. */
+  DRAFT,
+  /** A signed version is in force, before its start, while it runs or after its end. */
+  SIGNED,
+  /** Signed, and today lies in a pause. */
+  PAUSED,
+  /** Ended before its time; nothing further is planned. */
+  STOPPED;
+
+  /** As scripts and files spell it. */
+  @JsonValue
+  public String word() {
+    return name().toLowerCase(java.util.Locale.ROOT);
+  }
+}
