@@ -1,0 +1,35 @@
+package clinic.stimshelf.loans;
+
+import clinic.stimshelf.audit.Happened;
+import clinic.stimshelf.shelf.FaultKind;
+import clinic.stimshelf.shelf.Shelf;
+import clinic.stimshelf.shelf.UnitCare;
+import clinic.stimshelf.shelf.UnitState;
+import clinic.stimshelf.shelf.UnitView;
+import clinic.stimshelf.shelf.UseKind;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+
+/** What a unit goes through when it leaves a home, at a check in as at a swap. */
+@ApplicationScoped
+class Homecoming {
+  @Inject Shelf shelf;
+  @Inject UnitCare care;
+
+  /** Ends the use; the unit is to be wiped, and a fault it had stays with it until inspected. */
+  void of(UnitView unit, Long loanId, Trouble trouble, String words, Happened happened) {
+    // Told while it is still in use, it is wiped and then inspected like any other that comes home.
+    if (trouble != null && trouble != Trouble.SKIN) {
+      care.trouble(
+          unit.tag(),
+          trouble == Trouble.DROPPED ? FaultKind.DROP : FaultKind.FAULT,
+          words == null || words.isBlank() ? trouble.words() : words,
+          happened);
+    }
+    if (unit.state() == UnitState.MISSING) {
+      care.found(unit.tag(), happened);
+    } else {
+      shelf.end(unit.id(), UseKind.LOAN, loanId, happened, UnitState.TO_WIPE);
+    }
+  }
+}

@@ -1,0 +1,7 @@
+package clinic.stimshelf.loans;
+
+import io.quarkus.hibernate.orm.panache.PanacheRepository;
+import jakarta.enterprise.context.ApplicationScoped;
+
+@ApplicationScoped
+class LoanOwedRows implements PanacheRepository<LoanOwed> {}
