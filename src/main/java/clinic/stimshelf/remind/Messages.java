@@ -1,0 +1,7 @@
+package clinic.stimshelf.remind;
+
+import io.quarkus.hibernate.orm.panache.PanacheRepository;
+import jakarta.enterprise.context.ApplicationScoped;
+
+@ApplicationScoped
+class Messages implements PanacheRepository<Message> {}

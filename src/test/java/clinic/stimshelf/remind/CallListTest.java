@@ -1,0 +1,72 @@
+package clinic.stimshelf.remind;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import clinic.stimshelf.loans.LendingScene;
+import io.quarkus.test.junit.QuarkusTest;
+import jakarta.inject.Inject;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+
+/** What no message could do is called about, and in the end written. */
+@QuarkusTest
+class CallListTest {
+  @Inject RemindScene scenes;
+  @Inject LendingScene lending;
+
+  private Reminder call(RemindScene.Lent lent) {
+    return scenes.of(lent.patientId()).stream()
+        .filter(one -> one.kind.equals("late-call"))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static void log(RemindScene.Lent lent, String outcome) {
+    LendingScene.post(
+            lent.scene().desk(),
+            "/api/contacts",
+            Map.of("loanId", String.valueOf(lent.loanId()), "outcome", outcome))
+        .statusCode(201);
+  }
+
+  @Test
+  void a_call_nobody_answers_comes_again_the_next_open_day_and_becomes_a_letter() {
+    RemindScene.Lent lent = scenes.lent();
+    for (int tries = 0; tries < 3; tries++) {
+      Reminder call = call(lent);
+      lending.at(call.onDay, "10:00");
+      String list = lent.scene().desk().script().get("/call-list").asString();
+      assertThat(list).contains("A call about the return").contains("Ada Lindqvist");
+      log(lent, "voicemail");
+      assertThat(call(lent).tries).isEqualTo(tries + 1);
+    }
+    Reminder letter = call(lent);
+    assertThat(letter.route).isEqualTo(Route.LETTER);
+    assertThat(letter.why).contains("Nobody answered 3 calls");
+    String paper =
+        lent.scene().desk().script().get("/messages/" + letter.id + "/letter").asString();
+    assertThat(paper).contains("Dear Ada Lindqvist,").contains("was due back on");
+
+    lent.scene()
+        .desk()
+        .script()
+        .contentType("application/x-www-form-urlencoded")
+        .formParam("note", "posted")
+        .post("/call-list/" + letter.id + "/done")
+        .then()
+        .statusCode(303);
+
+    assertThat(call(lent).state).isEqualTo(ReminderState.DONE);
+  }
+
+  @Test
+  void a_call_that_reached_the_patient_is_off_the_list() {
+    RemindScene.Lent lent = scenes.lent();
+    lending.at(call(lent).onDay, "10:00");
+    log(lent, "reached");
+
+    assertThat(call(lent).state).isEqualTo(ReminderState.DONE);
+    assertThat(lent.scene().desk().script().get("/call-list").asString())
+        .doesNotContain("A call about the return");
+  }
+}
