@@ -1,0 +1,7 @@
+package clinic.stimshelf.recall;
+
+import io.quarkus.hibernate.orm.panache.PanacheRepository;
+import jakarta.enterprise.context.ApplicationScoped;
+
+@ApplicationScoped
+class IncidentToldRows implements PanacheRepository<IncidentTold> {}
