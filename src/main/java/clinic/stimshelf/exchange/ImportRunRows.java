@@ -1,0 +1,7 @@
+package clinic.stimshelf.exchange;
+
+import io.quarkus.hibernate.orm.panache.PanacheRepository;
+import jakarta.enterprise.context.ApplicationScoped;
+
+@ApplicationScoped
+class ImportRunRows implements PanacheRepository<ImportRun> {}
