@@ -17,6 +17,9 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.jboss.logging.Logger;
 
@@ -83,19 +86,23 @@ class Demo {
       throw new IllegalStateException(
           "There are no files for a demo, neither in seed/ nor packed.");
     }
+    Set<Long> before = places().collect(Collectors.toSet());
     check(importing.inTransaction(tasks.subList(0, 1), manner, progress));
-    closeOnHolidays();
+    closeOnHolidays(places().filter(place -> !before.contains(place)).toList());
     check(importing.inTransaction(tasks.subList(1, tasks.size()), manner, progress));
   }
 
-  private void closeOnHolidays() {
+  private Stream<Long> places() {
+    return locations.all().stream().map(LocationView::id);
+  }
+
+  private void closeOnHolidays(List<Long> places) {
     LocalDate today = LocalDate.ofInstant(clock.instant(), java.time.ZoneOffset.UTC);
     List<Holidays.Proposed> days =
         holidays.between(today.minusMonths(MONTHS_BACK), today.plusMonths(MONTHS_AHEAD));
-    for (LocationView location : locations.all()) {
+    for (Long place : places) {
       days.forEach(
-          day ->
-              locations.close(location.id(), new ClosureView(day.day(), null, null, day.name())));
+          day -> locations.close(place, new ClosureView(day.day(), null, null, day.name())));
     }
   }
 

@@ -13,28 +13,24 @@ import java.util.Set;
 final class Reading {
   private static final LocalDate LONG_AGO = LocalDate.of(1900, 1, 1);
 
+  private final Locations locations;
   private final Map<String, Place> places = new HashMap<>();
+  private final Map<Long, OpenHours> hours = new HashMap<>();
   private final Keys keys;
   private final DayText days;
   private final ZoneId zone;
   private final Set<Long> mine;
 
-  record Place(Long id, ZoneId zone, OpenHours hours) {}
+  record Place(Long id, ZoneId zone) {}
 
   /**
    * @param mine the locations whose matters may be entered; {@code null} for all
    */
   Reading(Locations locations, Keys keys, Instant now, boolean demo, Set<Long> mine) {
     for (LocationView location : locations.all()) {
-      places.put(
-          location.code(),
-          new Place(
-              location.id(),
-              location.zone(),
-              new OpenHours(
-                  locations.weeklyHours(location.id()),
-                  locations.closuresFrom(location.id(), LONG_AGO))));
+      places.put(location.code(), new Place(location.id(), location.zone()));
     }
+    this.locations = locations;
     this.keys = keys;
     this.mine = mine;
     this.zone =
@@ -44,6 +40,13 @@ final class Reading {
 
   Place place(String code) {
     return places.get(code);
+  }
+
+  /** When the place is open; asked of the database only where a row needs it. */
+  OpenHours hours(Place place) {
+    return hours.computeIfAbsent(
+        place.id(),
+        id -> new OpenHours(locations.weeklyHours(id), locations.closuresFrom(id, LONG_AGO)));
   }
 
   Keys keys() {

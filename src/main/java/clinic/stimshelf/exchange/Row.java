@@ -147,7 +147,7 @@ final class Row {
   /** Opening hours of the line's location, {@code null} where it names none. */
   OpenHours hours() {
     Reading.Place place = place();
-    return place == null ? null : place.hours();
+    return place == null ? null : reading.hours(place);
   }
 
   /** Time zone of the line's location, or of the first location where it names none. */
