@@ -1,6 +1,7 @@
 package clinic.stimshelf.pads;
 
 import clinic.stimshelf.audit.Actor;
+import clinic.stimshelf.audit.EventTimes;
 import clinic.stimshelf.audit.Happened;
 import clinic.stimshelf.audit.Subject;
 import clinic.stimshelf.audit.Trail;
@@ -8,10 +9,12 @@ import clinic.stimshelf.web.NotFound;
 import clinic.stimshelf.web.Refusal;
 import clinic.stimshelf.web.Refusals;
 import clinic.stimshelf.web.Retried;
+import clinic.stimshelf.web.TryAgain;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
+import jakarta.persistence.PersistenceException;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.Instant;
@@ -37,6 +40,7 @@ public class CountRounds {
   @Inject Ledger ledger;
   @Inject TreatmentDrawers drawers;
   @Inject Trail trail;
+  @Inject EventTimes times;
   @Inject Actor actor;
   @Inject Clock clock;
 
@@ -77,7 +81,13 @@ public class CountRounds {
     round.openLocationId = locationId;
     round.startedAt = clock.instant();
     round.startedBy = actor.name();
-    em.persist(round);
+    try {
+      em.persist(round);
+      em.flush();
+    } catch (PersistenceException another) {
+      throw new TryAgain("Another count began here at the same moment.", another);
+    }
+    told(round, "begun", times.now(), null, null);
     return round.id;
   }
 
@@ -124,8 +134,10 @@ public class CountRounds {
       line.countedAt = clock.instant();
       em.persist(line);
     }
+    CountedPacks before = counted(line);
     line.packs += packs;
     line.countedAt = clock.instant();
+    told(round, "packs found", times.now(), before, counted(line));
   }
 
   /** Puts right what was counted at a spot. */
@@ -139,8 +151,23 @@ public class CountRounds {
     if (packs < 0 || packs > 100_000) {
       throw new Refusal("packs", "Packs must be from 0 to 100000, not " + packs + ".");
     }
+    CountedPacks before = counted(line);
     line.packs = packs;
     line.countedAt = clock.instant();
+    told(round, "packs corrected", times.now(), before, counted(line));
+  }
+
+  /** What stands of a lot at a spot. */
+  private record CountedPacks(String spot, Long lotId, int packs) {}
+
+  private static CountedPacks counted(CountLine line) {
+    return new CountedPacks(line.spot, line.lotId, line.packs);
+  }
+
+  private void told(
+      CountRound round, String action, Happened happened, Object before, Object after) {
+    trail.record(
+        Subject.of("pad-count", round.id), round.locationId, action, happened, before, after);
   }
 
   /**
@@ -169,7 +196,7 @@ public class CountRounds {
     for (Map.Entry<Long, Integer> sum : counted.entrySet()) {
       LotFacts lot = lots.get(sum.getKey());
       balances.hold(lot.id());
-      Range range = meanwhile(lot.id(), round);
+      LotMeanwhile range = meanwhile(lot.id(), round);
       int off = range.off(sum.getValue());
       moved += range.moved() && off == 0 ? 1 : 0;
       Long movementId = null;
@@ -194,8 +221,7 @@ public class CountRounds {
     round.openLocationId = null;
     round.closedAt = happened.at();
     Result result = new Result(counted.size(), corrected, moved);
-    trail.record(
-        Subject.of("pad-count", round.id), round.locationId, "counted", happened, null, result);
+    told(round, "counted", happened, null, result);
     return result;
   }
 
@@ -205,8 +231,7 @@ public class CountRounds {
     CountRound round = going(roundId, LockModeType.PESSIMISTIC_WRITE);
     round.openLocationId = null;
     round.closedAt = happened.at();
-    trail.record(
-        Subject.of("pad-count", round.id), round.locationId, "abandoned", happened, null, null);
+    told(round, "abandoned", happened, null, null);
   }
 
   /**
@@ -278,30 +303,9 @@ public class CountRounds {
             .collect(Collectors.toMap(LotFacts::id, Function.identity()));
   }
 
-  /** What the ledger showed of a lot while the count went on. */
-  private record Range(int least, int most, int now) {
-    boolean moved() {
-      return least != most;
-    }
-
-    int off(int counted) {
-      return counted < least ? counted - least : Math.max(0, counted - most);
-    }
-
-    String words(String lot, int counted) {
-      return "Of lot "
-          + lot
-          + " the ledger has "
-          + (moved() ? least + " to " + most + " packs over the time of the count" : now + " packs")
-          + ", counted were "
-          + counted
-          + ".";
-    }
-  }
-
-  private Range meanwhile(Long lotId, CountRound round) {
-    int now = balances.packs(lotId, round.locationId);
-    List<Integer> moves =
+  private LotMeanwhile meanwhile(Long lotId, CountRound round) {
+    return LotMeanwhile.of(
+        balances.packs(lotId, round.locationId),
         em.createQuery(
                 "select m.packs from StockMovement m where m.lotId = :lot and m.locationId = :at"
                     + " and m.recordedAt >= :since order by m.recordedAt desc, m.id desc",
@@ -309,23 +313,14 @@ public class CountRounds {
             .setParameter("lot", lotId)
             .setParameter("at", round.locationId)
             .setParameter("since", round.startedAt)
-            .getResultList();
-    int least = now;
-    int most = now;
-    int then = now;
-    for (int packs : moves) {
-      then -= packs;
-      least = Math.min(least, then);
-      most = Math.max(most, then);
-    }
-    return new Range(least, most, now);
+            .getResultList());
   }
 
   private void write(
       CountRound round,
       Long lotId,
       int packs,
-      Range range,
+      LotMeanwhile range,
       String reason,
       Long movementId,
       Happened happened) {

@@ -62,14 +62,13 @@ class DrawerPages {
       String note = form.optionalText("note", "The note", 300);
       String later = form.optionalText("laterLotReason", "The reason", 300);
       Long lot = form.has("scan") ? lot(form) : null;
+      Long drawer = form.has("drawer") ? Ids.of(form.value("drawer"), "drawer") : null;
       form.throwIfWrong();
       List<Long> made =
           stock.drawerTake(
-              new DrawerTake(lot, form.value("code"), here, packs, reason, note, null, later),
+              new DrawerTake(
+                  lot, form.value("code"), here, packs, reason, note, null, later, drawer),
               happened);
-      if (form.has("drawer")) {
-        drawers.taken(Ids.of(form.value("drawer"), "drawer"), here, packs);
-      }
       return Shown.to("/pads/drawer-take?done=" + made.get(0));
     } catch (Refusal refusal) {
       return Shown.refused(page(Shown.again(form, refusal), null));

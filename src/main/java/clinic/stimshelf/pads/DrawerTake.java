@@ -8,6 +8,7 @@ package clinic.stimshelf.pads;
  * @param packs 1 or more
  * @param note needed where the reason is {@link DrawerReason#OTHER}
  * @param patientId for whom, if it is to be kept; {@code null} otherwise
+ * @param drawerId the drawer by a treatment table they lay in; {@code null} for the cupboard
  */
 public record DrawerTake(
     Long lotId,
@@ -17,4 +18,19 @@ public record DrawerTake(
     DrawerReason reason,
     String note,
     Long patientId,
-    String laterLotReason) {}
+    String laterLotReason,
+    Long drawerId) {
+
+  /** Taken from the cupboard. */
+  public DrawerTake(
+      Long lotId,
+      String code,
+      Long locationId,
+      int packs,
+      DrawerReason reason,
+      String note,
+      Long patientId,
+      String laterLotReason) {
+    this(lotId, code, locationId, packs, reason, note, patientId, laterLotReason, null);
+  }
+}

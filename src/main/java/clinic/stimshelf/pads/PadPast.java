@@ -4,7 +4,6 @@ import clinic.stimshelf.location.LocationView;
 import clinic.stimshelf.location.Locations;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
-import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -16,12 +15,10 @@ import java.util.TreeMap;
 /** What a location has seen of a pad type, counted: for reckoning with it. */
 @ApplicationScoped
 public class PadPast {
-  private static final int YEARS = 2;
-
   @Inject PadCatalog catalog;
   @Inject PadHistory history;
   @Inject Locations locations;
-  @Inject EntityManager em;
+  @Inject PadWear wear;
 
   /**
    * Packs that left the cupboard.
@@ -38,10 +35,15 @@ public class PadPast {
     }
   }
 
-  /** Sets that ended alike. */
-  public record Lived(int uses, boolean worn, long sets) {}
+  /**
+   * Sets that ended alike.
+   *
+   * @param uses sessions, those included that nobody told of; a part of one where a set failed in
+   *     its first
+   */
+  public record Lived(double uses, boolean worn, long sets) {}
 
-  /** Sets of a lot that wore before their rated uses, and sessions of all its sets. */
+  /** Sets of a lot that ended before their rated uses, and sessions of all its sets. */
   public record LotUse(String lot, long failures, long uses) {}
 
   /** What left in the days that the order level is reckoned from. */
@@ -63,70 +65,28 @@ public class PadPast {
         history.leadDays(locationId, today, at.zone()).getOrDefault(type.id, List.of()));
   }
 
-  /** Sets that ended in the last two years, lost ones left out. */
+  /** Sets that ended, as the planned life is reckoned from them; a lost one was good so long. */
   @Transactional
-  public List<Lived> lives(String code, Long locationId) {
-    Map<Boolean, Map<Integer, Long>> counted =
-        Map.of(true, new TreeMap<>(), false, new TreeMap<>());
-    for (Object[] row :
-        ended("s.uses, s.outcome, count(s)", "s.uses, s.outcome", "", code, locationId)) {
-      counted
-          .get(((PadOutcome) row[1]).wornOut())
-          .merge((Integer) row[0], (Long) row[2], Long::sum);
-    }
+  public List<Lived> lives(String code) {
+    Map<Boolean, Map<Double, Long>> counted = Map.of(true, new TreeMap<>(), false, new TreeMap<>());
+    wear.livesNow(catalog.row(code))
+        .lives()
+        .forEach(
+            life -> counted.get(life.ended()).merge(life.time(), (long) life.count(), Long::sum));
     List<Lived> lives = new ArrayList<>();
     counted.forEach(
         (worn, byUses) -> byUses.forEach((uses, sets) -> lives.add(new Lived(uses, worn, sets))));
-    lives.sort(Comparator.comparingInt(Lived::uses).thenComparing(Lived::worn));
+    lives.sort(Comparator.comparingDouble(Lived::uses).thenComparing(Lived::worn));
     return lives;
   }
 
-  /** Lots of sets that ended in the last two years. */
+  /** Lots as they are compared; one that was not used yet is left out. */
   @Transactional
   public List<LotUse> lots(String code, Long locationId) {
-    int rated = catalog.row(code).ratedUses;
-    Map<String, long[]> lots = new TreeMap<>();
-    for (Object[] row :
-        ended(
-            "l.number, s.uses, s.outcome, count(s)",
-            "l.number, s.uses, s.outcome",
-            " join s.lot l",
-            code,
-            locationId)) {
-      long[] sums = lots.computeIfAbsent((String) row[0], lot -> new long[2]);
-      int uses = (Integer) row[1];
-      long sets = (Long) row[3];
-      sums[0] += ((PadOutcome) row[2]).wornOut() && uses < rated ? sets : 0;
-      sums[1] += uses * sets;
-    }
-    List<LotUse> seen = new ArrayList<>();
-    lots.forEach(
-        (lot, sums) -> {
-          if (sums[1] >= Math.max(1, sums[0])) {
-            seen.add(new LotUse(lot, sums[0], sums[1]));
-          }
-        });
-    return seen;
-  }
-
-  private List<Object[]> ended(
-      String what, String groups, String join, String code, Long locationId) {
-    Long type = catalog.row(code).id;
-    return em.createQuery(
-            "select "
-                + what
-                + " from PadSet s"
-                + join
-                + " where s.type.id = :type and s.locationId = :at and s.closedOn >= :from and"
-                + " s.outcome is not null and s.outcome <> :lost group by "
-                + groups
-                + " order by "
-                + groups,
-            Object[].class)
-        .setParameter("type", type)
-        .setParameter("at", locationId)
-        .setParameter("from", locations.today(locationId).minusYears(YEARS))
-        .setParameter("lost", PadOutcome.LOST)
-        .getResultList();
+    return wear.of(code, locationId).lots().stream()
+        .filter(lot -> lot.uses() >= Math.max(1, lot.early()))
+        .map(lot -> new LotUse(lot.lot(), lot.early(), lot.uses()))
+        .sorted(Comparator.comparing(LotUse::lot))
+        .toList();
   }
 }

@@ -9,16 +9,14 @@ import clinic.stimshelf.web.Refusal;
 import clinic.stimshelf.web.Refusals;
 import clinic.stimshelf.web.Retried;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.enterprise.inject.Any;
-import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 
 /**
  * Pads that patients use. A set belongs to one patient from the opening of its pouch until it is
@@ -33,7 +31,7 @@ public class PadSets {
   @Inject PadWear wear;
   @Inject Locations locations;
   @Inject Trail trail;
-  @Inject @Any Instance<UntoldSessions> untold;
+  @Inject ExpectedUses expected;
 
   /**
    * A patient opens a set.
@@ -59,7 +57,13 @@ public class PadSets {
       refusals.add("lotId", "There is no such lot of “" + wanted.code() + "”.");
     }
     if (wanted.pads() < 1 || wanted.pads() > type.padsPerPack * 10) {
-      refusals.add("pads", "A set has 1 pad or more, not " + wanted.pads() + ".");
+      refusals.add(
+          "pads",
+          "A set has from 1 to "
+              + type.padsPerPack * 10
+              + " pads, not "
+              + wanted.pads()
+              + ": ten packs at the most.");
     }
     if (type.shape == PadShape.SUPPLY) {
       refusals.add("code", "“" + wanted.code() + "” is no pad.");
@@ -91,23 +95,31 @@ public class PadSets {
 
   /**
    * Counts sessions of a day on the sets that were in use on it; where a set was changed on that
-   * day, on the new one.
+   * day, on the new one. A set that ended meanwhile expects the less, the more was told of.
    *
-   * @param sessions how many more; below zero takes back what was logged wrongly
+   * @param sessions how many more; below zero takes back what was logged wrongly, zero tells that
+   *     one did not take place
    */
   @Transactional
-  public void used(Long patientId, Long programId, LocalDate day, int sessions) {
-    Map<String, PadSet> inUse = new HashMap<>();
-    for (PadSet set :
+  public void told(Long patientId, Long programId, LocalDate day, int sessions, Happened happened) {
+    List<PadSet> sets =
         rows.list(
             "patientId = ?1 and programId = ?2 and openedOn <= ?3 and (closedOn is null or"
                 + " closedOn >= ?3) order by openedOn, id",
             patientId,
             programId,
-            day)) {
-      inUse.put(set.type.id + " " + set.placement, set);
-    }
+            day);
+    Map<PadType, PadWear.Lives> before = new LinkedHashMap<>();
+    sets.stream()
+        .filter(set -> set.outcome != null)
+        .forEach(set -> before.computeIfAbsent(set.type, wear::livesNow));
+    Map<String, PadSet> inUse = new HashMap<>();
+    sets.forEach(set -> inUse.put(set.type.id + " " + set.placement, set));
     inUse.values().forEach(set -> set.uses = Math.max(0, set.uses + sessions));
+    List<PadSet> ended = sets.stream().filter(set -> set.outcome != null).toList();
+    expected.of(ended).forEach((id, uses) -> rows.findById(id).expectedUses = uses);
+    rows.flush();
+    before.forEach((type, lives) -> wear.tellIfPlanningChanged(type, lives, happened));
   }
 
   /**
@@ -141,7 +153,7 @@ public class PadSets {
     set.outcome = outcome;
     set.closedOn = on;
     set.discardReason = PadStock.text(reason);
-    set.expectedUses = expected(List.of(set)).getOrDefault(set.id, 0);
+    set.expectedUses = expected.of(set);
     trail.record(
         subject(set),
         set.locationId,
@@ -258,7 +270,7 @@ public class PadSets {
 
   private List<PadSetView> views(List<PadSet> sets) {
     Map<Long, Integer> expected =
-        expected(sets.stream().filter(set -> set.outcome == null).toList());
+        this.expected.of(sets.stream().filter(set -> set.outcome == null).toList());
     Map<Long, Map<String, Integer>> planned = new HashMap<>();
     return sets.stream()
         .map(
@@ -270,29 +282,6 @@ public class PadSets {
                         .computeIfAbsent(set.locationId, wear::plannedUses)
                         .getOrDefault(set.type.code, set.type.ratedUses)))
         .toList();
-  }
-
-  /** Sessions nobody told of, from the opening to the end, or to yesterday while it goes on. */
-  private Map<Long, Integer> expected(List<PadSet> sets) {
-    Map<Long, UntoldSessions.Stretch> stretches = new HashMap<>();
-    for (PadSet set : sets) {
-      if (set.programId != null) {
-        LocalDate to =
-            set.closedOn == null
-                ? locations.today(set.locationId).minusDays(1)
-                : set.closedOn.minusDays(1);
-        stretches.put(set.id, new UntoldSessions.Stretch(set.programId, set.openedOn, to));
-      }
-    }
-    Map<Long, Integer> expected = new HashMap<>();
-    if (!stretches.isEmpty()) {
-      for (UntoldSessions room : untold) {
-        Map<UntoldSessions.Stretch, Integer> told = room.expected(Set.copyOf(stretches.values()));
-        stretches.forEach(
-            (id, stretch) -> expected.merge(id, told.getOrDefault(stretch, 0), Integer::sum));
-      }
-    }
-    return expected;
   }
 
   private static final String OPEN_OF_PROGRAM =

@@ -31,6 +31,7 @@ public class PadStock {
   @Inject Balances balances;
   @Inject Ledger ledger;
   @Inject StockKeeping keeping;
+  @Inject TreatmentDrawers drawers;
   @Inject Reorders reorders;
   @Inject Locations locations;
   @Inject EntityManager em;
@@ -179,6 +180,10 @@ public class PadStock {
       refusals.add("code", "Which pads? Scan the pack, or choose the type.");
     }
     refusals.throwIfAny();
+    if (take.lotId() == null) {
+      // Whoever takes at the same moment takes the next lot, not a refusal.
+      balances.holdType(catalog.row(take.code()).id);
+    }
     List<PackLine> lines =
         take.lotId() != null
             ? List.of(new PackLine(take.lotId(), take.packs(), take.laterLotReason()))
@@ -199,6 +204,9 @@ public class PadStock {
               + take.packs()
               + ".",
           "Take fewer, or count the drawer.");
+    }
+    if (take.drawerId() != null) {
+      drawers.taken(take.drawerId(), take.locationId(), take.packs(), happened);
     }
     return leave(
         lines,

@@ -37,7 +37,7 @@ public class PadWear {
   private static final int YEARS = 3;
 
   /** The usual level of a test; common practice, no source. */
-  static final double ALPHA = 0.05;
+  public static final double ALPHA = 0.05;
 
   /** One patient whose skin suits no pad must not make a lot bad. */
   static final int LEAST_PATIENTS = 3;
@@ -52,6 +52,7 @@ public class PadWear {
   @Inject PadTypeRows types;
   @Inject PadCatalog catalog;
   @Inject Locations locations;
+  @Inject ExpectedUses expected;
   @Inject Trail trail;
   @Inject EntityManager em;
   @Inject Clock clock;
@@ -265,11 +266,29 @@ public class PadWear {
             .setParameter("types", wanted.stream().map(type -> type.id).toList())
             .setParameter("since", since())
             .getResultList();
+    Map<Long, Integer> untold = untoldByLot(wanted);
+    rows.forEach(row -> row[5] = number(row[5]) + untold.getOrDefault((Long) row[1], 0));
     Map<Long, List<Object[]>> byType = new HashMap<>();
     rows.forEach(row -> byType.computeIfAbsent((Long) row[0], t -> new ArrayList<>()).add(row));
     Map<Long, List<WearView.Lot>> lots = new HashMap<>();
     byType.forEach((type, of) -> lots.put(type, compared(of)));
     return lots;
+  }
+
+  /** Sets in use wear in sessions, too, that nobody told of. */
+  private Map<Long, Integer> untoldByLot(List<PadType> wanted) {
+    List<PadSet> inUse =
+        em.createQuery(
+                "from PadSet s join fetch s.lot where s.type in :types and s.outcome is null and"
+                    + " s.openedOn >= :since",
+                PadSet.class)
+            .setParameter("types", wanted)
+            .setParameter("since", since())
+            .getResultList();
+    Map<Long, Integer> uses = expected.of(inUse);
+    Map<Long, Integer> byLot = new HashMap<>();
+    inUse.forEach(set -> byLot.merge(set.lot.id, uses.getOrDefault(set.id, 0), Integer::sum));
+    return byLot;
   }
 
   private static List<WearView.Lot> compared(List<Object[]> rows) {

@@ -34,7 +34,11 @@ class SupplierMail {
   }
 
   /**
-   * @throws Refusal if there is no mail server, it does not take the mail, or the address is none
+   * Sends an order. That it is on its way is stored first: after a crash the page says so, rather
+   * than offer to order twice.
+   *
+   * @throws Refusal if there is no mail server, it does not take the mail, the address is none, or
+   *     nothing of the order is to come
    */
   void send(Long orderId, String to, Happened happened) {
     if (!able()) {
@@ -43,7 +47,7 @@ class SupplierMail {
     if (to == null || to.length() > 254 || !ADDRESS.matcher(to.strip()).matches()) {
       throw new Refusal("to", "“" + to + "” is no e-mail address, such as orders@example.com.");
     }
-    OrderView order = supply.byId(orderId);
+    OrderView order = supply.mailBegins(orderId, to.strip());
     LocationView place = locations.byId(supply.locationOf(orderId));
     try {
       mailer.send(
@@ -53,6 +57,7 @@ class SupplierMail {
               OrderText.mail(order, place, catalog.names())));
     } catch (RuntimeException failed) {
       LOG.warn("The mail server did not take an order: " + failed.getClass().getSimpleName());
+      supply.mailFailed(orderId, order);
       throw new Refusal("to", "The mail server did not take it; nothing was sent.", CURE);
     }
     supply.mailed(orderId, to.strip(), happened);

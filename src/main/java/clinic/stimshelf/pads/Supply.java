@@ -12,10 +12,12 @@ import clinic.stimshelf.web.Paging;
 import clinic.stimshelf.web.Refusal;
 import clinic.stimshelf.web.Refusals;
 import clinic.stimshelf.web.Retried;
+import clinic.stimshelf.web.TryAgain;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
+import jakarta.persistence.PersistenceException;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
@@ -283,6 +285,35 @@ public class Supply {
         view(order));
   }
 
+  /**
+   * The order is about to be sent.
+   *
+   * @return the order as it was
+   * @throws Refusal if nothing of it is to come
+   */
+  @Transactional
+  OrderView mailBegins(Long orderId, String to) {
+    SupplyOrder order = locked(orderId);
+    if (order.state != OrderState.OPEN) {
+      throw new Refusal(
+          "to",
+          "This order is " + order.state.words() + "; nothing of it is to come.",
+          "Make a new order.");
+    }
+    OrderView before = view(order);
+    order.mailedTo = to;
+    order.mailedAt = null;
+    return before;
+  }
+
+  /** It was not sent. */
+  @Transactional
+  void mailFailed(Long orderId, OrderView before) {
+    SupplyOrder order = locked(orderId);
+    order.mailedTo = before.mailedTo();
+    order.mailedAt = before.mailedAt();
+  }
+
   /** It went to the supplier by e-mail, whose address is kept for the next time. */
   @Transactional
   void mailed(Long orderId, String to, Happened happened) {
@@ -290,17 +321,26 @@ public class Supply {
     order.mailedTo = to;
     order.mailedAt = happened.at();
     if (order.supplier != null) {
-      PadSupplier known = em.find(PadSupplier.class, order.supplier);
-      if (known == null) {
-        known = new PadSupplier();
-        known.name = order.supplier;
-        known.email = to;
-        em.persist(known);
-      }
-      known.email = to;
+      keepAddress(order.supplier, to);
     }
     trail.record(
         Subject.of("order", order.id), order.locationId, "e-mailed", happened, null, view(order));
+  }
+
+  private void keepAddress(String supplier, String to) {
+    PadSupplier known = em.find(PadSupplier.class, supplier);
+    if (known == null) {
+      known = new PadSupplier();
+      known.name = supplier;
+      known.email = to;
+      try {
+        em.persist(known);
+        em.flush();
+      } catch (PersistenceException another) {
+        throw new TryAgain("Another order to this supplier was sent at the same moment.", another);
+      }
+    }
+    known.email = to;
   }
 
   /** The address orders to a supplier were last sent to, or {@code null}. */

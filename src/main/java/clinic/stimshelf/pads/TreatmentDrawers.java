@@ -1,6 +1,7 @@
 package clinic.stimshelf.pads;
 
 import clinic.stimshelf.audit.EventTimes;
+import clinic.stimshelf.audit.Happened;
 import clinic.stimshelf.audit.Subject;
 import clinic.stimshelf.audit.Trail;
 import clinic.stimshelf.location.Locations;
@@ -68,6 +69,7 @@ public class TreatmentDrawers {
     }
     refusals.throwIfAny();
     PadType type = catalog.row(code);
+    balances.holdType(type.id);
     TreatmentDrawer drawer =
         em.createQuery(
                 "from TreatmentDrawer d where d.locationId = :at and d.name = :name and"
@@ -110,6 +112,7 @@ public class TreatmentDrawers {
    */
   @Transactional
   public void filled(Long drawerId, Long locationId) {
+    balances.holdType(typeOf(drawerId, locationId));
     TreatmentDrawer drawer = locked(drawerId, locationId);
     int missing = Math.max(0, drawer.fillTo - drawer.packs);
     int usable =
@@ -132,14 +135,24 @@ public class TreatmentDrawers {
           "Only " + PadRow.packs(spare) + " are in the cupboard, not " + missing + ".",
           "Count the drawers, or receive what came.");
     }
-    drawer.packs += missing;
+    change(drawer, drawer.packs + missing, "drawer " + drawer.name + " filled", times.now());
   }
 
-  /** Packs were taken from a drawer; the ledger has been told. */
-  @Transactional
-  public void taken(Long drawerId, Long locationId, int packs) {
+  /** Packs are taken from a drawer, in the transaction that tells the ledger. */
+  void taken(Long drawerId, Long locationId, int packs, Happened happened) {
     TreatmentDrawer drawer = locked(drawerId, locationId);
-    drawer.packs = Math.max(0, drawer.packs - packs);
+    change(drawer, Math.max(0, drawer.packs - packs), "taken from drawer " + drawer.name, happened);
+  }
+
+  private void change(TreatmentDrawer drawer, int packs, String action, Happened happened) {
+    trail.record(
+        Subject.of("pad-type", em.find(PadType.class, drawer.padTypeId).code),
+        drawer.locationId,
+        action,
+        happened,
+        drawer.packs,
+        packs);
+    drawer.packs = packs;
   }
 
   /** What a count found, by the name of the spot and the pad type. */
@@ -151,9 +164,23 @@ public class TreatmentDrawers {
             drawer -> {
               Map<Long, Integer> here = found.get(drawer.name);
               if (here != null) {
-                drawer.packs = here.getOrDefault(drawer.padTypeId, 0);
+                change(
+                    drawer,
+                    here.getOrDefault(drawer.padTypeId, 0),
+                    "drawer " + drawer.name + " counted",
+                    times.now());
               }
             });
+  }
+
+  private Long typeOf(Long id, Long locationId) {
+    TreatmentDrawer drawer = em.find(TreatmentDrawer.class, id);
+    if (drawer == null || !drawer.locationId.equals(locationId)) {
+      throw new NotFound("There is no such drawer here.");
+    }
+    // What is read next must be read under the lock.
+    em.detach(drawer);
+    return drawer.padTypeId;
   }
 
   private TreatmentDrawer locked(Long id, Long locationId) {

@@ -148,7 +148,7 @@ public class SessionLogs {
     log.lateReason = happened.lateReason();
     log.staffId = signedIn.staffId();
     rows.persistAndFlush(log);
-    use(program, log, ownPads ? 1 : 0);
+    use(program, log, ownPads ? 1 : 0, happened);
     trail.record(
         Programs.subject(program),
         program.locationId,
@@ -180,7 +180,7 @@ public class SessionLogs {
     log.voidedAt = clock.instant();
     log.voidReason = reason.strip();
     rows.flush();
-    use(program, log, -1);
+    use(program, log, -1, times.now());
     trail.record(
         Programs.subject(program),
         program.locationId,
@@ -255,11 +255,10 @@ public class SessionLogs {
     return program;
   }
 
-  private void use(Program program, SessionLog log, int sessions) {
+  /** Tells the pads and whoever else listens; a session that did not take place wore nothing. */
+  private void use(Program program, SessionLog log, int sessions, Happened happened) {
     boolean used = log.outcome != Outcome.NOT;
-    if (used && sessions != 0) {
-      padSets.used(program.patientId, program.id, log.onDay, sessions);
-    }
+    padSets.told(program.patientId, program.id, log.onDay, used ? sessions : 0, happened);
     logged.fire(new SessionLogged(program.id, program.patientId, log.onDay, log.nth, used));
   }
 

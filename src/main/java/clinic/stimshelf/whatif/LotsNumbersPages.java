@@ -3,6 +3,7 @@ package clinic.stimshelf.whatif;
 import clinic.stimshelf.access.SignedIn;
 import clinic.stimshelf.pads.PadCatalog;
 import clinic.stimshelf.pads.PadPast;
+import clinic.stimshelf.pads.PadWear;
 import clinic.stimshelf.web.Form;
 import clinic.stimshelf.web.Option;
 import clinic.stimshelf.web.Roles;
@@ -70,7 +71,7 @@ class LotsNumbersPages {
     List<PadPast.LotUse> own =
         asked || pad.isEmpty() ? List.of() : past.lots(pad, signedIn.locationOr(null));
     if (!asked) {
-      form.prefill("alpha", "5");
+      form.prefill("alpha", Figures.typed(100 * PadWear.ALPHA));
     }
     if (!own.isEmpty()) {
       form.prefill(

@@ -2,6 +2,8 @@ package clinic.stimshelf.whatif;
 
 import clinic.stimshelf.access.SignedIn;
 import clinic.stimshelf.calc.wear.Weibull;
+import clinic.stimshelf.location.Locations;
+import clinic.stimshelf.location.Setting;
 import clinic.stimshelf.pads.PadCatalog;
 import clinic.stimshelf.pads.PadPast;
 import clinic.stimshelf.web.Form;
@@ -40,6 +42,7 @@ class PadLifeNumbersPages {
 
   @Inject PadCatalog catalog;
   @Inject PadPast past;
+  @Inject Locations locations;
   @Inject SignedIn signedIn;
 
   /** The page. */
@@ -64,16 +67,18 @@ class PadLifeNumbersPages {
   private Response page(Form form, boolean asked) {
     List<Option> pads = pads(catalog);
     String pad = NumbersPages.chosen(form, "pad", pads);
-    List<PadPast.Lived> own =
-        asked || pad.isEmpty() ? List.of() : past.lives(pad, signedIn.locationOr(null));
+    List<PadPast.Lived> own = asked || pad.isEmpty() ? List.of() : past.lives(pad);
     if (!asked) {
-      form.prefill("reliability", "90");
+      form.prefill(
+          "reliability",
+          Figures.typed(
+              100 * locations.settings(signedIn.locationOr(null)).number(Setting.PAD_RELIABILITY)));
     }
     if (!own.isEmpty()) {
       form.prefill(
           "lines",
           own.stream()
-              .map(l -> l.uses() + (l.worn() ? " worn " : " good ") + l.sets())
+              .map(l -> Figures.number(l.uses()) + (l.worn() ? " worn " : " good ") + l.sets())
               .collect(Collectors.joining("\n")));
     }
     Told told = asked || !own.isEmpty() ? told(form) : null;

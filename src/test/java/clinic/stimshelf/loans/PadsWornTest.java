@@ -6,6 +6,7 @@ import clinic.stimshelf.pads.DatedDemand;
 import clinic.stimshelf.pads.DatedPacks;
 import clinic.stimshelf.pads.PadOutcome;
 import clinic.stimshelf.pads.PadSetView;
+import clinic.stimshelf.pads.PadSets;
 import clinic.stimshelf.program.PadsAhead;
 import clinic.stimshelf.testing.Crew;
 import io.quarkus.test.junit.QuarkusTest;
@@ -27,6 +28,7 @@ class PadsWornTest {
   @Inject LendingScene scenes;
   @Inject Crew crew;
   @Inject PadsWorn worn;
+  @Inject PadSets sets;
   @Inject PadsAhead ahead;
   @Inject @Any Instance<DatedDemand> demand;
 
@@ -94,6 +96,36 @@ class PadsWornTest {
     assertThat(set.uses()).isEqualTo(2);
     assertThat(set.expectedUses()).isEqualTo(6);
     assertThat(set.usesWords()).isEqualTo("8 (2 told, 6 expected)");
+  }
+
+  @Test
+  void a_session_told_of_after_the_set_ended_counts_once() {
+    scenes.at(START.plusDays(5), "10:00");
+    Long ended = set().id();
+    asDesk(
+        () -> {
+          worn.ended(
+              loan,
+              ended,
+              new PadsWorn.Ending(PadOutcome.WORN, START.plusDays(5), null, scene.lot(), true),
+              clinic.stimshelf.audit.Happened.at(java.time.Instant.EPOCH.plusSeconds(1)));
+          return null;
+        });
+    PadSetView before = asDesk(() -> sets.byId(ended));
+    // Nothing known of five days with two sessions: 10 at 0.8.
+    assertThat(before.uses()).isZero();
+    assertThat(before.expectedUses()).isEqualTo(8);
+
+    log(START, "done");
+    log(START, "done");
+
+    PadSetView after = asDesk(() -> sets.byId(ended));
+    assertThat(after.uses()).isEqualTo(2);
+    // 8 unknown; six must be known before their share counts instead of 0.8.
+    assertThat(after.expectedUses()).as("the two are told of now").isEqualTo(6);
+    log(START.plusDays(1), "not");
+    log(START.plusDays(1), "not");
+    assertThat(asDesk(() -> sets.byId(ended)).expectedUses()).as("6 at 0.8").isEqualTo(5);
   }
 
   @Test

@@ -142,14 +142,16 @@ class CountRoundsTest {
 
   @Test
   void a_drawer_says_what_to_bring_and_never_more_than_the_cupboard_has() {
-    cupboard.lot(type, here, "D", 300, 5);
+    Long lot = cupboard.lot(type, here, "D", 300, 5);
     drawers.level(here, "table 2", type.code(), 4);
     TreatmentDrawers.DrawerView drawer = drawers.at(here).get(0);
     assertThat(drawer.missing()).isEqualTo(4);
 
     drawers.filled(drawer.id(), here);
     assertThat(drawers.at(here).get(0).missing()).isZero();
-    drawers.taken(drawer.id(), here, 3);
+    stock.drawerTake(
+        new DrawerTake(lot, null, here, 3, DrawerReason.TREATMENT, null, null, null, drawer.id()),
+        cupboard.now());
     assertThat(drawers.at(here).get(0).missing()).isEqualTo(3);
     assertThat(cupboard.ledger(type))
         .as("filling moves nothing")
@@ -159,7 +161,7 @@ class CountRoundsTest {
     Long other = drawers.at(here).get(1).id();
     assertThatThrownBy(() -> drawers.filled(other, here))
         .isInstanceOf(Refusal.class)
-        .hasMessageContaining("4 packs");
+        .hasMessageContaining("Only 1 pack ");
     assertThat(List.of(drawers.at(here).get(0).packs())).containsExactly(1);
   }
 }

@@ -207,4 +207,33 @@ class OrdersGoOutTest {
                     cupboard.now()))
         .isInstanceOf(Refusal.class);
   }
+
+  @Test
+  void a_cancelled_order_is_not_sent() {
+    Long order = order(0);
+    supply.cancel(order, "ordered elsewhere", cupboard.now());
+    String to = Crew.unique("orders") + "@example.com";
+
+    manager
+        .form()
+        .formParam("to", to)
+        .post("/pads/orders/" + order + "/mail")
+        .then()
+        .statusCode(422)
+        .body(containsString("Make a new order"));
+
+    assertThat(post.mailTo(to)).isEmpty();
+  }
+
+  @Test
+  void an_order_whose_sending_broke_off_says_so() {
+    Long order = order(0);
+    supply.mailBegins(order, "orders@example.com");
+
+    manager
+        .get()
+        .get("/pads/orders/" + order)
+        .then()
+        .body(containsString("ask the supplier whether it came"));
+  }
 }

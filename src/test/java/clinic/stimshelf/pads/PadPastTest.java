@@ -15,6 +15,7 @@ class PadPastTest {
   @Inject Cupboard cupboard;
   @Inject PadSets sets;
   @Inject PadPast past;
+  @Inject PadWear wear;
 
   private Long here;
   private PadTypeView type;
@@ -28,23 +29,29 @@ class PadPastTest {
   }
 
   @Test
-  void sets_that_ended_alike_are_counted_together_and_lost_ones_left_out() {
+  void calculators_begin_with_what_the_plans_count_on() {
     ended(12, PadOutcome.WORN, 20);
     ended(12, PadOutcome.WONT_STICK, 30);
     ended(12, PadOutcome.STILL_GOOD, 30);
     ended(12, PadOutcome.LOST, 30);
     ended(25, PadOutcome.DRIED_OUT, 30);
-    ended(5, PadOutcome.WORN, 800);
+    ended(0, PadOutcome.WONT_STICK, 30);
+    ended(5, PadOutcome.WORN, 1_200);
 
-    assertThat(past.lives(type.code(), here))
-        .containsExactly(new Lived(12, false, 1), new Lived(12, true, 2), new Lived(25, true, 1));
-    // Rated for 20 sessions: two wore before that, the third after it.
-    assertThat(past.lots(type.code(), here)).containsExactly(new LotUse("A 7", 2, 61));
+    assertThat(past.lives(type.code()))
+        .containsExactly(
+            new Lived(0.5, true, 1),
+            new Lived(12, false, 2),
+            new Lived(12, true, 2),
+            new Lived(25, true, 1));
+    // Rated for 20 sessions: one wore before that; not sticking and dried out are early anyway.
+    assertThat(past.lots(type.code(), here)).containsExactly(new LotUse("A 7", 4, 73));
+    assertThat(wear.of(type.code(), here).observed()).as("the same sets").isEqualTo(6);
   }
 
   @Test
   void nothing_yet_is_no_failure() {
-    assertThat(past.lives(type.code(), here)).isEmpty();
+    assertThat(past.lives(type.code())).isEmpty();
     assertThat(past.lots(type.code(), here)).isEmpty();
     assertThat(past.use(type.code(), here).packs()).isZero();
   }

@@ -197,9 +197,9 @@ class PadWearTest {
     Long second =
         sets.change(first, PadOutcome.WORN, today.minusDays(3), null, null, cupboard.now());
 
-    sets.used(patient, 4_711L, today.minusDays(5), 1);
-    sets.used(patient, 4_711L, today.minusDays(3), 1);
-    sets.used(patient, 4_711L, today, 2);
+    sets.told(patient, 4_711L, today.minusDays(5), 1, cupboard.now());
+    sets.told(patient, 4_711L, today.minusDays(3), 1, cupboard.now());
+    sets.told(patient, 4_711L, today, 2, cupboard.now());
 
     assertThat(sets.byId(first).uses()).isEqualTo(1);
     assertThat(sets.byId(second).uses()).as("changed on that day: the new one").isEqualTo(3);
