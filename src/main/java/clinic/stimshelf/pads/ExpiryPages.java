@@ -26,7 +26,7 @@ class ExpiryPages {
 
   @GET
   public TemplateInstance page() {
-    Expiry.View view = expiry.at(signedIn.locationIds());
+    Expiry.View view = expiry.at(signedIn.locationIds(), signedIn.locationIds());
     return new ExpiryPage(view, view.unused().stream().mapToInt(Expiry.Unused::packs).sum());
   }
 }

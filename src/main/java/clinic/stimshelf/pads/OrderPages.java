@@ -43,7 +43,11 @@ import java.util.stream.IntStream;
 class OrderPages {
   private static final BigDecimal DEAREST = new BigDecimal("99999999");
 
+  /** Lines that stand ready, and lines left free below what is filled in. */
   private static final int ROWS = 8;
+
+  private static final int FREE_ROWS = 2;
+  private static final int MOST_ROWS = 100;
 
   @Inject Supply supply;
   @Inject SupplierMail mail;
@@ -109,7 +113,7 @@ class OrderPages {
     int n = 0;
     for (Reorders.Both both : reorders.all(signedIn.locationOr(null))) {
       boolean theirs = supplier.equals(catalog.byCode(both.position().code()).supplier());
-      if (theirs && both.answer().orderQuantity() > 0 && n < ROWS) {
+      if (theirs && both.answer().orderQuantity() > 0 && n < MOST_ROWS) {
         n++;
         form.prefill("code-" + n, both.position().code())
             .prefill("packs-" + n, both.answer().orderQuantity());
@@ -179,7 +183,7 @@ class OrderPages {
     try {
       Long here = signedIn.locationOr(null);
       List<NewOrder.Line> lines = new ArrayList<>();
-      for (Line row : rows()) {
+      for (Line row : rows(form)) {
         if (form.has(row.code())) {
           lines.add(
               new NewOrder.Line(
@@ -234,11 +238,16 @@ class OrderPages {
   }
 
   private TemplateInstance entry(Form form) {
-    return new OrderEntry(form, shown.types(), rows());
+    return new OrderEntry(form, shown.types(), rows(form));
   }
 
-  private static List<Line> rows() {
-    return IntStream.rangeClosed(1, ROWS)
+  private static List<Line> rows(Form form) {
+    int filled =
+        IntStream.rangeClosed(1, MOST_ROWS)
+            .filter(n -> form.has("code-" + n) || form.has("packs-" + n))
+            .max()
+            .orElse(0);
+    return IntStream.rangeClosed(1, Math.max(ROWS, filled + FREE_ROWS))
         .mapToObj(n -> new Line(String.valueOf(n), "code-" + n, "packs-" + n, "price-" + n))
         .toList();
   }

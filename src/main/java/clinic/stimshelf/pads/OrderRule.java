@@ -7,6 +7,14 @@ import java.util.OptionalDouble;
 
 /** The rule by which orders are proposed, for whoever wants to try it on other days than today. */
 public final class OrderRule {
+  /** Rates are counted over the last 26 weeks; common practice, no source. */
+  public static final int RATE_DAYS = 182;
+
+  /** So little history that a rate of it would jump about; common practice, no source. */
+  public static final int LEAST_RATE_DAYS = 28;
+
+  /** Suppliers change; common practice, no source. */
+  public static final int LEAD_TIME_YEARS = 2;
 
   private OrderRule() {}
 

@@ -19,13 +19,10 @@ import java.util.TreeMap;
 /** What the ledger says of the past, read for every type of a location at once. */
 @ApplicationScoped
 class PadHistory {
-  /** Rates are counted over the last 26 weeks; common practice, no source. */
-  static final int DAYS = 182;
+  static final int DAYS = OrderRule.RATE_DAYS;
 
-  /** So little history that a rate of it would jump about. */
-  private static final int LEAST_DAYS = 28;
-
-  private static final int LEAD_TIME_YEARS = 2;
+  private static final int LEAST_DAYS = OrderRule.LEAST_RATE_DAYS;
+  private static final int LEAD_TIME_YEARS = OrderRule.LEAD_TIME_YEARS;
   private static final String NOT_UNDONE =
       " and not exists (select 1 from StockMovement r where r.reversesId = m.id)";
 

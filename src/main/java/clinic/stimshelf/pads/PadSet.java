@@ -52,6 +52,10 @@ class PadSet {
 
   int uses;
 
+  /** What the type was rated for when it was opened. */
+  @Column(name = "rated_uses")
+  int ratedUses;
+
   /** Sessions nobody told of that probably took place; fixed when the set ends. */
   @Column(name = "expected_uses")
   int expectedUses;

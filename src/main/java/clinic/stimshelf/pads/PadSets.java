@@ -81,6 +81,7 @@ public class PadSets {
     set.pads = wanted.pads();
     set.placement = PadStock.text(wanted.placement());
     set.openedOn = wanted.openedOn();
+    set.ratedUses = type.ratedUses;
     set.openingAssumed = assumed;
     rows.persist(set);
     trail.record(

@@ -250,7 +250,7 @@ public class PadWear {
     String early =
         "case when s.outcome in (clinic.stimshelf.pads.PadOutcome.DRIED_OUT,"
             + " clinic.stimshelf.pads.PadOutcome.WONT_STICK) or (s.outcome ="
-            + " clinic.stimshelf.pads.PadOutcome.WORN and s.uses + s.expectedUses < t.ratedUses)"
+            + " clinic.stimshelf.pads.PadOutcome.WORN and s.uses + s.expectedUses < s.ratedUses)"
             + " then ";
     List<Object[]> rows =
         em.createQuery(

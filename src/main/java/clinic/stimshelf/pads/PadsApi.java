@@ -122,7 +122,7 @@ class PadsApi {
   @Path("expiry")
   @RolesAllowed({Roles.FRONT_DESK, Roles.THERAPIST, Roles.MANAGER})
   public Expiry.View expiring(@QueryParam("location") String location) {
-    return expiry.at(signedIn.locationsOr(location));
+    return expiry.at(signedIn.locationsOr(location), signedIn.locationIds());
   }
 
   /** Packs that could be moved here from where there are too many, before any are ordered. */

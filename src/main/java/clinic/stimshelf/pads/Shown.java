@@ -28,6 +28,8 @@ class Shown {
   /** Words that name pages below /pads, so that no pad type may be called that. */
   static final Set<String> KEPT_WORDS =
       Set.of(
+          "all",
+          "counts",
           "receive",
           "drawer-take",
           "move",

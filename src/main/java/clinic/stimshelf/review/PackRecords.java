@@ -91,12 +91,13 @@ class PackRecords {
   /** Their sets that ended in the period. What a set had served already is not wasted. */
   List<Wasted> wasted(Collection<Long> at, Period period) {
     return em.createQuery(
-            "select s.programId, t.code, g.id, g.number, s.locationId, t.padsPerPack, t.ratedUses,"
-                + " sum(case when s.uses < t.ratedUses then s.pads * (t.ratedUses - s.uses)"
+            "select s.programId, t.code, g.id, g.number, s.locationId, t.padsPerPack, s.ratedUses,"
+                + " sum(case when s.uses + s.expectedUses < s.ratedUses"
+                + " then s.pads * (s.ratedUses - s.uses - s.expectedUses)"
                 + " else 0 end) from PadSet s join s.type t left join s.lot g where"
                 + " s.locationId in :at and s.closedOn between :from and :to and"
                 + " s.outcome in :outcomes group by s.programId, t.code, g.id, g.number,"
-                + " s.locationId, t.padsPerPack, t.ratedUses",
+                + " s.locationId, t.padsPerPack, s.ratedUses",
             Object[].class)
         .setParameter("at", at)
         .setParameter("from", period.from())

@@ -18,12 +18,7 @@ import java.util.Map;
  * ahead.
  */
 final class PastKnowledge {
-  /** As the rule of today counts: rates over 26 weeks, but at least four. */
-  private static final int RATE_DAYS = 182;
-
-  private static final int LEAST_DAYS = 28;
   private static final int START_DAYS = 90;
-  private static final int LEAD_TIME_YEARS = 2;
   private static final int LOOKED_AHEAD_DAYS = 120;
 
   /** Why packs left. */
@@ -94,7 +89,7 @@ final class PastKnowledge {
     List<Delivery> came =
         deliveries.stream()
             .filter(one -> one.cameOn().isBefore(day))
-            .filter(one -> !one.cameOn().isBefore(day.minusYears(LEAD_TIME_YEARS)))
+            .filter(one -> !one.cameOn().isBefore(day.minusYears(OrderRule.LEAD_TIME_YEARS)))
             .toList();
     List<Integer> lead = came.stream().map(Delivery::leadDays).toList();
     long expected = Math.round(LeadTime.observed(lead, LeadTime.fixed(usual.leadDays())).mean());
@@ -125,7 +120,7 @@ final class PastKnowledge {
 
   private static int historyDays(List<Taking> before, LocalDate day) {
     long days = before.isEmpty() ? 0 : ChronoUnit.DAYS.between(before.get(0).day(), day);
-    return (int) Math.max(LEAST_DAYS, Math.min(RATE_DAYS, days));
+    return (int) Math.max(OrderRule.LEAST_RATE_DAYS, Math.min(OrderRule.RATE_DAYS, days));
   }
 
   private static List<Integer> packs(List<Taking> before, LocalDate from, Kind kind) {

@@ -52,12 +52,26 @@ class ReplayRecords {
 
   /** First day on which packs left, or {@code null}, and the newest line of the ledger. */
   Object[] state(Long locationId) {
-    return em.createQuery(
-            "select min(case when m.packs < 0 then m.happenedAt else null end), max(m.id) from"
-                + " StockMovement m where m.locationId = :at",
-            Object[].class)
+    return new Object[] {
+      first(
+          "select m.happenedAt from StockMovement m where m.locationId = :at and m.packs < 0 order"
+              + " by m.happenedAt",
+          locationId),
+      first(
+          "select m.id from StockMovement m where m.locationId = :at order by m.recordedAt desc,"
+              + " m.id desc",
+          locationId)
+    };
+  }
+
+  /** The first row by an index, however long the ledger. */
+  private Object first(String query, Long locationId) {
+    return em.createQuery(query, Object.class)
         .setParameter("at", locationId)
-        .getSingleResult();
+        .setMaxResults(1)
+        .getResultStream()
+        .findFirst()
+        .orElse(null);
   }
 
   Map<String, OfType> read(Long locationId, ZoneId zone, LocalDate from, LocalDate to) {

@@ -22,6 +22,7 @@ class ExpiryTest {
     Long busy = crew.location(Crew.unique("BUSY"));
     PadTypeView type = cupboard.type();
     cupboard.lot(type, idle, "SOON", 27, 20);
+    cupboard.lot(type, idle, "NEXT", 27, 20);
     cupboard.lot(type, busy, "FAR", 400, 28);
     for (int n = 0; n < 28; n++) {
       entries.enterPacks(
@@ -42,16 +43,16 @@ class ExpiryTest {
               cupboard.now().at()));
     }
 
-    Expiry.View view = expiry.at(List.of(idle, busy));
+    Expiry.View view = expiry.at(List.of(idle), List.of(idle, busy));
 
-    Expiry.Unused lot =
-        view.unused().stream()
-            .filter(one -> one.code().equals(type.code()))
-            .findFirst()
-            .orElseThrow();
+    List<Expiry.Unused> lots =
+        view.unused().stream().filter(one -> one.code().equals(type.code())).toList();
+    Expiry.Unused lot = lots.get(1);
+    assertThat(lot.lot()).isEqualTo("SOON");
     assertThat(lot.packs()).isEqualTo(20);
     assertThat(lot.expiresOn()).isEqualTo(cupboard.today(idle).plusDays(27));
-    // One a day for 28 days and nothing there: all of them.
-    assertThat(lot.elsewhere()).extracting(Expiry.Use::packs).containsExactly(20);
+    // One a day for 28 days and nothing there: 28, of which the other lot takes 20.
+    assertThat(lots.get(0).elsewhere()).extracting(Expiry.Use::packs).containsExactly(20);
+    assertThat(lot.elsewhere()).extracting(Expiry.Use::packs).containsExactly(8);
   }
 }

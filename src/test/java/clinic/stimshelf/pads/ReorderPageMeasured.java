@@ -37,6 +37,7 @@ class ReorderPageMeasured {
   @Inject Crew crew;
   @Inject Cupboard cupboard;
   @Inject PadStock stock;
+  @Inject ReckonedAhead ahead;
   @Inject AgroalDataSource database;
   @Inject MutableClock clock;
 
@@ -83,6 +84,7 @@ class ReorderPageMeasured {
       long[] morning = new long[3];
       for (int n = 0; n < morning.length; n++) {
         clock.advance(Duration.ofDays(1));
+        ahead.everywhere();
         manager = Crew.signIn(member);
         morning[n] = time(manager, page);
       }
