@@ -13,6 +13,7 @@ class PadLotFile implements FileFormat {
   private static final Column<String> LOT = Column.text("lot", 60).required();
   private static final Column<LocalDate> EXPIRES_ON = Column.day("expires_on").required();
   private static final Column<String> UDI = Column.text("udi", 400);
+  private static final Column<Boolean> CONSIGNED = Column.yesNo("consigned");
   private static final Column<String> HELD_BACK = Column.text("held_back", 300);
 
   @Inject PadEntries entries;
@@ -24,7 +25,7 @@ class PadLotFile implements FileFormat {
 
   @Override
   public String title() {
-    return "Lots of pads with expiry, and why one is held back";
+    return "Lots of pads with expiry, why one is held back, and whether it is the supplier's until used";
   }
 
   @Override
@@ -34,7 +35,7 @@ class PadLotFile implements FileFormat {
 
   @Override
   public List<Column<?>> columns() {
-    return List.of(CODE, LOT, EXPIRES_ON, UDI, HELD_BACK);
+    return List.of(CODE, LOT, EXPIRES_ON, UDI, HELD_BACK, CONSIGNED);
   }
 
   @Override
@@ -51,14 +52,20 @@ class PadLotFile implements FileFormat {
   @Override
   public void enter(Row row) {
     entries.enterLot(
-        null, row.get(CODE), row.get(LOT), row.get(EXPIRES_ON), row.get(UDI), row.get(HELD_BACK));
+        null,
+        row.get(CODE),
+        row.get(LOT),
+        row.get(EXPIRES_ON),
+        row.get(UDI),
+        row.get(HELD_BACK),
+        Boolean.TRUE.equals(row.get(CONSIGNED)));
   }
 
   @Override
   public String export() {
     return "select t.code, l.lot_number as lot, l.expires_on, l.udi,"
         + " case when l.state = 'FREE' then null else coalesce(l.state_reason, lower(l.state)) end"
-        + " as held_back from pad_lot l join pad_type t on t.id = l.pad_type_id"
+        + " as held_back, case when l.consigned then 'yes' else null end as consigned from pad_lot l join pad_type t on t.id = l.pad_type_id"
         + " order by t.code, l.expires_on, l.lot_number";
   }
 }

@@ -1,9 +1,11 @@
 package clinic.stimshelf.exchange;
 
+import clinic.stimshelf.audit.EventTimes;
 import clinic.stimshelf.audit.Happened;
 import clinic.stimshelf.pads.NewPadSet;
 import clinic.stimshelf.pads.PadOutcome;
 import clinic.stimshelf.pads.PadSets;
+import clinic.stimshelf.pads.PadWear;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.LocalDate;
@@ -28,6 +30,8 @@ class PadSetFile implements FileFormat {
   private static final Column<LocalDate> CLOSED_ON = Column.happenedDay("closed_on");
 
   @Inject PadSets sets;
+  @Inject PadWear wear;
+  @Inject EventTimes times;
 
   @Override
   public String what() {
@@ -86,6 +90,11 @@ class PadSetFile implements FileFormat {
         over ? row.get(OUTCOME) : null,
         row.get(CLOSED_ON),
         Happened.at(row.get(OPENED_ON).atTime(LocalTime.NOON).atZone(row.zone()).toInstant()));
+  }
+
+  @Override
+  public void entered() {
+    wear.tellWhatFilesChanged(times.now());
   }
 
   @Override

@@ -53,11 +53,18 @@ public class PadEntries {
    *
    * @param ref name of the row; a known one changes nothing
    * @param heldBack why it is quarantined, or {@code null} if it is not
+   * @param consigned whether it is the supplier's until it is used
    * @return the lot's number
    */
   @Transactional
   public Long enterLot(
-      String ref, String code, String number, LocalDate expiresOn, String udi, String heldBack) {
+      String ref,
+      String code,
+      String number,
+      LocalDate expiresOn,
+      String udi,
+      String heldBack,
+      boolean consigned) {
     if (ref != null) {
       List<Long> known =
           quiet("select l.id from PadLot l where l.ref = :ref", Long.class)
@@ -78,6 +85,7 @@ public class PadEntries {
     refusals.throwIfAny();
     PadLot lot = lots.findOrMake(type, number, expiresOn, PadStock.text(udi));
     lot.ref = ref;
+    lot.consigned = lot.consigned || consigned;
     if (!PadStock.blank(heldBack)) {
       lot.state = LotState.QUARANTINED;
       lot.stateReason = heldBack.strip();
@@ -88,7 +96,7 @@ public class PadEntries {
         "imported",
         Happened.at(clock.instant()),
         null,
-        Map.of("code", code, "lot", lot.number, "expiresOn", expiresOn));
+        Map.of("code", code, "lot", lot.number, "expiresOn", expiresOn, "consigned", consigned));
     return lot.id;
   }
 

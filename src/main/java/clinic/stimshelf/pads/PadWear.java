@@ -3,6 +3,7 @@ package clinic.stimshelf.pads;
 import clinic.stimshelf.audit.Happened;
 import clinic.stimshelf.audit.Subject;
 import clinic.stimshelf.audit.Trail;
+import clinic.stimshelf.audit.TrailEntry;
 import clinic.stimshelf.calc.wear.Life;
 import clinic.stimshelf.calc.wear.LotComparison;
 import clinic.stimshelf.calc.wear.PlanningLife;
@@ -11,6 +12,7 @@ import clinic.stimshelf.calc.wear.Weibull;
 import clinic.stimshelf.location.LocationView;
 import clinic.stimshelf.location.Locations;
 import clinic.stimshelf.location.Setting;
+import com.fasterxml.jackson.databind.JsonNode;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
@@ -22,6 +24,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -72,6 +75,14 @@ public class PadWear {
           life.basis() == PlanningLife.Basis.FITTED ? "own sets" : "rated",
           life.worn(),
           life.observed());
+    }
+
+    static Planned of(JsonNode told) {
+      return new Planned(
+          told.path("uses").asInt(),
+          told.path("from").asText(),
+          told.path("worn").asLong(),
+          told.path("observed").asLong());
     }
   }
 
@@ -171,7 +182,7 @@ public class PadWear {
         .toList();
   }
 
-  private static String words(com.fasterxml.jackson.databind.JsonNode planned) {
+  private static String words(JsonNode planned) {
     return planned == null
         ? "?"
         : planned.path("uses").asInt() + " (" + planned.path("from").asText() + ")";
@@ -200,6 +211,31 @@ public class PadWear {
             happened,
             was,
             is);
+      }
+    }
+  }
+
+  /** Files brought ended sets: where plans count on another life than was last told, say so. */
+  @Transactional
+  public void tellWhatFilesChanged(Happened happened) {
+    List<PadType> all = types.list(WEARING, PadShape.SUPPLY);
+    Map<Long, Lives> lives = lives(all.stream().map(type -> type.id).toList());
+    Map<LocationView, Double> reliability = new LinkedHashMap<>();
+    locations.all().forEach(place -> reliability.put(place, reliability(place.id())));
+    for (PadType type : all) {
+      List<TrailEntry> told = trail.of(Subject.of("pad-type", type.code));
+      for (LocationView location : reliability.keySet()) {
+        String action = CHANGED + " at " + location.code();
+        Planned was =
+            told.stream()
+                .filter(entry -> entry.action().equals(action))
+                .findFirst()
+                .map(entry -> Planned.of(entry.after()))
+                .orElseGet(() -> new Planned(type.ratedUses, "rated", 0, 0));
+        Planned is = Planned.of(planning(type, lives.get(type.id), reliability.get(location)));
+        if (was.uses() != is.uses() || !was.from().equals(is.from())) {
+          trail.record(Subject.of("pad-type", type.code), location.id(), action, happened, was, is);
+        }
       }
     }
   }

@@ -105,6 +105,20 @@ public class TreatmentDrawers {
         fillTo);
   }
 
+  /** Takes a drawer from a file. */
+  @Transactional
+  public void enter(Long locationId, String name, String code, int fillTo, int packs) {
+    level(locationId, name, code, fillTo);
+    em.flush();
+    Long id =
+        at(locationId).stream()
+            .filter(drawer -> drawer.name().equals(name.strip()) && drawer.code().equals(code))
+            .map(DrawerView::id)
+            .findFirst()
+            .orElseThrow(() -> new Refusal("fillTo", "A drawer's level is 1 pack or more."));
+    em.find(TreatmentDrawer.class, id).packs = packs;
+  }
+
   /**
    * A drawer was filled up to its level.
    *

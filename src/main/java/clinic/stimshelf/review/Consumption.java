@@ -226,8 +226,10 @@ public class Consumption {
     for (PackRecords.Aside one : looked.aside()) {
       if (which.test(one)) {
         BigDecimal cost =
-            BigDecimal.valueOf(one.packs())
-                .multiply(looked.prices().paid(one.padCode(), one.lotId()));
+            one.ours()
+                ? BigDecimal.valueOf(one.packs())
+                    .multiply(looked.prices().paid(one.padCode(), one.lotId()))
+                : BigDecimal.ZERO;
         byReason.merge(
             reason.apply(one),
             new ConsumptionView.Aside(reason.apply(one), words.apply(one), one.packs(), cost),

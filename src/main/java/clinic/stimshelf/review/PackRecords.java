@@ -56,9 +56,18 @@ class PackRecords {
   record Wasted(
       Long programId, String padCode, Long lotId, String lot, Long locationId, BigDecimal packs) {}
 
-  /** Packs that no program used. */
+  /**
+   * Packs that no program used.
+   *
+   * @param ours whether we paid for them: consigned ones are the supplier's until they are used
+   */
   record Aside(
-      MovementReason reason, DrawerReason drawerReason, String padCode, Long lotId, long packs) {}
+      MovementReason reason,
+      DrawerReason drawerReason,
+      String padCode,
+      Long lotId,
+      long packs,
+      boolean ours) {}
 
   /** Everything a program was given, ever. */
   record Whole(Long programId, String padCode, Long lotId, long packs) {}
@@ -124,11 +133,12 @@ class PackRecords {
     return inEveryZone(
             at,
             period,
-            "select m.reason, m.drawerReason, t.code, m.lotId, sum(m.packs) from StockMovement m"
+            "select m.reason, m.drawerReason, t.code, m.lotId, sum(m.packs), g.consigned from"
+                + " StockMovement m"
                 + " join PadLot g on g.id = m.lotId join g.type t where m.locationId in :at and"
                 + " m.happenedAt >= :from and m.happenedAt < :to and m.reason in :reasons"
                 + STANDS
-                + " group by m.reason, m.drawerReason, t.code, m.lotId",
+                + " group by m.reason, m.drawerReason, t.code, m.lotId, g.consigned",
             ASIDE)
         .stream()
         .map(
@@ -138,7 +148,8 @@ class PackRecords {
                     (DrawerReason) row[1],
                     (String) row[2],
                     (Long) row[3],
-                    -((Number) row[4]).longValue()))
+                    -((Number) row[4]).longValue(),
+                    row[0] == MovementReason.DRAWER_TAKE || !(Boolean) row[5]))
         .toList();
   }
 

@@ -18,6 +18,7 @@ import java.util.TreeMap;
 final class SeedStock {
   private static final int SETTLED = 5;
   private static final String HELD_BACK = "OB-5090:F20102";
+  private static final String CONSIGNED = "SQ-5050:F32894";
 
   /** A pad type. */
   record PadType(
@@ -468,14 +469,21 @@ final class SeedStock {
                 type.minimum(),
                 "12.00",
                 "1.10"));
-    SeedSheet lotSheet = new SeedSheet("pad-lots", "code", "lot", "expires_on", "held_back");
+    SeedSheet lotSheet =
+        new SeedSheet("pad-lots", "code", "lot", "expires_on", "held_back", "consigned");
     lots.forEach(
         (key, expires) ->
             lotSheet.row(
                 key.substring(0, key.indexOf(':')),
                 key.substring(key.indexOf(':') + 1),
                 SeedDay.write(expires),
-                key.equals(HELD_BACK) ? "Supplier's notice: gel peels off the backing" : null));
-    return List.of(types, lotSheet, opening, deliveries, given, taken, gone, sets);
+                key.equals(HELD_BACK) ? "Supplier's notice: gel peels off the backing" : null,
+                key.equals(CONSIGNED) ? "yes" : null));
+    SeedSheet drawers =
+        new SeedSheet("treatment-drawers", "location", "drawer", "code", "fill_to", "packs");
+    drawers.row("HARBOR", "Table 1", "SQ-5050", 6, 4);
+    drawers.row("HARBOR", "Table 2", "OB-5090", 4, 4);
+    drawers.row("MILL", "Table 1", "SQ-5050", 5, 3);
+    return List.of(types, lotSheet, drawers, opening, deliveries, given, taken, gone, sets);
   }
 }

@@ -33,8 +33,9 @@ class PadEntriesTest {
 
     assertThat(again).isEqualTo(first);
     assertThat(cupboard.packs(cupboard.lotId(type, "L1"), here)).isEqualTo(8);
-    Long lot = entries.enterLot("l-" + type.code(), type.code(), "L2", day(90), null, "dusty");
-    assertThat(entries.enterLot("l-" + type.code(), type.code(), "L2", day(90), null, null))
+    Long lot =
+        entries.enterLot("l-" + type.code(), type.code(), "L2", day(90), null, "dusty", false);
+    assertThat(entries.enterLot("l-" + type.code(), type.code(), "L2", day(90), null, null, false))
         .isEqualTo(lot);
     NewPadType past = cupboard.type("x" + type.code(), "X" + type.code());
     assertThat(catalog.enterPadType(past)).isEqualTo(catalog.enterPadType(past));

@@ -97,6 +97,21 @@ class PadWearTest {
     assertThat(told.after().path("worn").asInt()).isEqualTo(20);
   }
 
+  @Test
+  void sets_from_files_leave_a_line_too_and_only_one() {
+    for (int n = 0; n < 20; n++) {
+      past(patient, null, 8 + n % 5, PadOutcome.WORN);
+    }
+
+    wear.tellWhatFilesChanged(cupboard.now());
+    wear.tellWhatFilesChanged(cupboard.now());
+
+    WearView after = wear.of(type.code(), here);
+    assertThat(after.changes()).hasSize(1);
+    assertThat(after.changes().get(0).from()).isEqualTo("20 (rated)");
+    assertThat(after.changes().get(0).to()).isEqualTo(after.plannedUses() + " (own sets)");
+  }
+
   /**
    * NIST/SEMATECH e-Handbook 8.4.1.3: ten ended, ten going on at 500; shape 1.7208, scale 606.53
    * (checks/05_weibull_mle.csv, W1). Entered twice over, so that twenty are worn; the maximum stays
