@@ -40,15 +40,19 @@ class LendLimits implements NeededHere {
 
   @Override
   @Transactional
-  public Map<Long, LentUntil> lentUntil(Long locationId) {
+  public Map<Long, LentUntil> lentUntil(Long locationId, Long patientId) {
     signedIn.requireLocation(locationId);
     ZoneId zone = locations.zone(locationId);
     LocalDate today = locations.today(locationId);
     List<Appointment> all =
-        rows.treatments(
-            locationId,
-            clock.instant(),
-            today.plusDays(DAYS_AHEAD + 1L).atStartOfDay(zone).toInstant());
+        rows
+            .treatments(
+                locationId,
+                clock.instant(),
+                today.plusDays(DAYS_AHEAD + 1L).atStartOfDay(zone).toInstant())
+            .stream()
+            .filter(row -> !row.patientId.equals(patientId))
+            .toList();
     Map<LocalDate, List<Appointment>> byDay =
         all.stream()
             .collect(

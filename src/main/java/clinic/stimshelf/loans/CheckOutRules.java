@@ -16,6 +16,7 @@ import clinic.stimshelf.program.ProgramState;
 import clinic.stimshelf.program.Programs;
 import clinic.stimshelf.program.SignedProgram;
 import clinic.stimshelf.shelf.KitItemView;
+import clinic.stimshelf.shelf.NeededHere;
 import clinic.stimshelf.shelf.PartState;
 import clinic.stimshelf.shelf.Purpose;
 import clinic.stimshelf.shelf.Shelf;
@@ -50,6 +51,7 @@ class CheckOutRules {
   @Inject Consents consents;
   @Inject clinic.stimshelf.people.Orders orders;
   @Inject Shelf shelf;
+  @Inject NeededHere needed;
   @Inject PadCatalog catalog;
   @Inject PadStock stock;
   @Inject Programs programs;
@@ -140,6 +142,14 @@ class CheckOutRules {
         refusals.add(reason.field(), reason.message(), reason.cure());
       }
     }
+    NeededHere.LentUntil limit =
+        needed.lentUntil(program.locationId(), program.patientId()).get(unit.id());
+    if (limit != null && !limit.allows(program.dueOn())) {
+      refusals.add(
+          "unitTag",
+          "Unit " + unit.tag() + " cannot stay away that long. " + limit.words(),
+          "Take another kit, or give those treatments another unit on the schedule first.");
+    }
     if (!programs.settingConfirmed(program.programId(), unit.id())) {
       refusals.add(
           "setting",
@@ -153,8 +163,10 @@ class CheckOutRules {
     contents(unit, order, refusals);
   }
 
-  /** Whether somebody else has the unit or holds it. */
-  /** Asks the shelf too: somebody may have taken the unit since it was read. */
+  /**
+   * Whether somebody else has the unit or holds it. Asks the shelf too: somebody may have taken the
+   * unit since it was read.
+   */
   boolean taken(UnitView unit, Long requestId) {
     return unit.use() != null
         || shelf.inUse(unit.id())

@@ -4,6 +4,7 @@ import clinic.stimshelf.pads.PadCatalog;
 import clinic.stimshelf.pads.PadTypeView;
 import clinic.stimshelf.program.Programs;
 import clinic.stimshelf.program.SignedProgram;
+import clinic.stimshelf.shelf.NeededHere;
 import clinic.stimshelf.shelf.Shelf;
 import clinic.stimshelf.shelf.UnitView;
 import clinic.stimshelf.web.Reason;
@@ -30,6 +31,7 @@ public class Departures {
   @Inject Requests requests;
   @Inject Programs programs;
   @Inject Shelf shelf;
+  @Inject NeededHere needed;
   @Inject PadCatalog catalog;
   @Inject CheckOutRules rules;
   @Inject Clock clock;
@@ -52,6 +54,7 @@ public class Departures {
     Map<Long, UnitView> byId =
         units.stream().collect(Collectors.toMap(UnitView::id, Function.identity()));
     Map<Long, List<Reason>> against = shelf.whyNotReadyToLeave(byId.keySet(), clock.instant());
+    Map<Long, NeededHere.LentUntil> limits = needed.lentUntil(locationId);
     Set<Long> given = new HashSet<>();
     queue.stream().map(row -> row.unitId).forEach(given::add);
     List<Departure> departures = new ArrayList<>();
@@ -67,6 +70,7 @@ public class Departures {
               .filter(one -> KitProposal.free(one, row.id))
               .filter(one -> against.get(one.id()).isEmpty())
               .filter(one -> !testFallsInside(one, program.dueOn()))
+              .filter(one -> KitProposal.canStay(limits, one, program))
               .min(KitProposal.bestFirst(row.id))
               .orElse(null);
       if (unit != null) {

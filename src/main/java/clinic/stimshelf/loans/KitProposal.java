@@ -1,6 +1,7 @@
 package clinic.stimshelf.loans;
 
 import clinic.stimshelf.program.SignedProgram;
+import clinic.stimshelf.shelf.NeededHere;
 import clinic.stimshelf.shelf.Shelf;
 import clinic.stimshelf.shelf.UnitState;
 import clinic.stimshelf.shelf.UnitView;
@@ -20,6 +21,7 @@ import java.util.Map;
 class KitProposal {
   @Inject Shelf shelf;
   @Inject SureByDays sureBy;
+  @Inject NeededHere needed;
   @Inject Clock clock;
 
   /** A kit with the reason why it, or why not the first, is proposed. */
@@ -28,22 +30,37 @@ class KitProposal {
   /**
    * Kits that could go with the program now, best first: the one set aside for it; then the one
    * with no more channels than needed, so that larger units stay for those who need them; then the
-   * one charged last.
+   * one charged last. Those that booked treatments need before the due day come behind all others.
    */
   List<Candidate> forProgram(SignedProgram program, Long requestId) {
+    Map<Long, NeededHere.LentUntil> limits =
+        needed.lentUntil(program.locationId(), program.patientId());
     List<UnitView> units =
         sureBy.suitable(program, program.locationId(), new HashMap<>()).stream()
             .filter(unit -> free(unit, requestId))
             .filter(
                 unit ->
                     shelf.whyNotReadyToLeave(unit.id(), program.dueOn(), clock.instant()).isEmpty())
-            .sorted(bestFirst(requestId))
+            .sorted(
+                Comparator.comparing((UnitView unit) -> !canStay(limits, unit, program))
+                    .thenComparing(bestFirst(requestId)))
             .toList();
     List<Candidate> candidates = new ArrayList<>();
     for (UnitView unit : units) {
-      candidates.add(new Candidate(unit, why(unit, program, requestId)));
+      candidates.add(
+          new Candidate(
+              unit,
+              canStay(limits, unit, program)
+                  ? why(unit, program, requestId)
+                  : "needed here before the due day. " + limits.get(unit.id()).words()));
     }
     return candidates;
+  }
+
+  static boolean canStay(
+      Map<Long, NeededHere.LentUntil> limits, UnitView unit, SignedProgram program) {
+    NeededHere.LentUntil limit = limits.get(unit.id());
+    return limit == null || limit.allows(program.dueOn());
   }
 
   static Comparator<UnitView> bestFirst(Long requestId) {

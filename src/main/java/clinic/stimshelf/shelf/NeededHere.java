@@ -17,7 +17,16 @@ public interface NeededHere {
    *
    * @return by unit; one that no treatment needs within the days ahead has no entry
    */
-  Map<Long, LentUntil> lentUntil(Long locationId);
+  default Map<Long, LentUntil> lentUntil(Long locationId) {
+    return lentUntil(locationId, null);
+  }
+
+  /**
+   * The same for a unit that goes to a patient, who brings it to their own treatments.
+   *
+   * @param patientId whose treatments do not count; {@code null} for nobody's
+   */
+  Map<Long, LentUntil> lentUntil(Long locationId, Long patientId);
 
   /**
    * How long a unit can be away.
