@@ -92,8 +92,9 @@ class LoanPages {
   record Worn(PadSetView set, String prefix, PadsAhead.Change next, List<Option> lots) {}
 
   @GET
-  public TemplateInstance show(@PathParam("id") String id, @QueryParam("done") String done) {
-    return page(id, Form.empty(), List.of(), notice(done));
+  public TemplateInstance show(
+      @PathParam("id") String id, @QueryParam("done") String done, @QueryParam("open") String open) {
+    return page(id, Form.empty().prefill("open", open), List.of(), notice(done));
   }
 
   @POST
