@@ -93,7 +93,9 @@ class LoanPages {
 
   @GET
   public TemplateInstance show(
-      @PathParam("id") String id, @QueryParam("done") String done, @QueryParam("open") String open) {
+      @PathParam("id") String id,
+      @QueryParam("done") String done,
+      @QueryParam("open") String open) {
     return page(id, Form.empty().prefill("open", open), List.of(), notice(done));
   }
 

@@ -79,6 +79,26 @@ class RunsTest {
   }
 
   @Test
+  void aHalfDayTakesWhatFitsAndAnotherLocationsClosureChangesNothing() {
+    java.time.LocalDate day = java.time.LocalDate.of(2026, 3, 4);
+    Long other = crew.location(Crew.unique("Other"));
+    locations.close(other, new ClosureView(day, null, null, "Water main repair"));
+    run(true, wish(2, 2, 48))
+        .body(
+            "visits.startsAt",
+            equalTo(List.of("2026-03-02T09:00:00-05:00", "2026-03-04T09:00:00-05:00")));
+    locations.close(
+        place,
+        new ClosureView(
+            day, java.time.LocalTime.of(13, 0), java.time.LocalTime.of(18, 0), "Staff morning"));
+    // The earliest last visit counts before the wished time of day.
+    run(true, wish(2, 2, 48))
+        .body(
+            "visits.startsAt",
+            equalTo(List.of("2026-03-02T09:00:00-05:00", "2026-03-04T13:00:00-05:00")));
+  }
+
+  @Test
   void theWholeRunIsBookedAtOnce() {
     run(false, wish(4, 2, 48)).statusCode(200).body("booked", hasSize(4));
     desk.script().get("/api/appointments").then().body("total", equalTo(4));

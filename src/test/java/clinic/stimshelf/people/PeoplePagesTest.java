@@ -218,7 +218,11 @@ class PeoplePagesTest {
         .statusCode(303);
     String page = pt.get().get("/patients/" + id).asString();
     assertThat(page).contains("isometric").contains("NMES left knee").contains("Refused");
-    pt.form().formParam("reason", "").post(records + "order/1/withdrawal").then().statusCode(404);
+    pt.form()
+        .formParam("reason", "")
+        .post(records + "order/999999999/withdrawal")
+        .then()
+        .statusCode(404);
   }
 
   @Test
