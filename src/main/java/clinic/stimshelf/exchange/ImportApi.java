@@ -30,10 +30,12 @@ import org.jboss.resteasy.reactive.multipart.FileUpload;
 @RolesAllowed(Roles.MANAGER)
 @Blocking
 class ImportApi {
+  private static final String FHIR = "application/fhir+json";
   private static final String CSV = "text/csv";
 
   @Inject ImportRuns runs;
   @Inject Exporting exporting;
+  @Inject FhirHandOver handOver;
   @Inject Formats formats;
   @Inject SignedIn signedIn;
 
@@ -68,6 +70,19 @@ class ImportApi {
   @Produces(MediaType.APPLICATION_JSON)
   public ImportView state(@PathParam("id") long id) {
     return runs.view(id);
+  }
+
+  /** Units, loans, supplies and appointments as one Bundle of HL7 FHIR R4. */
+  @GET
+  @Path("/exports/fhir")
+  @Produces(FHIR)
+  public Response fhir(@RestQuery String location) {
+    List<Long> mine = signedIn.locationsOr(location);
+    StreamingOutput out = stream -> handOver.write(mine, stream);
+    return Response.ok(out)
+        .type(FHIR)
+        .header("Content-Disposition", "attachment; filename=\"stimshelf-fhir.json\"")
+        .build();
   }
 
   @GET
