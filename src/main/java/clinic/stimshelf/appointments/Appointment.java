@@ -13,6 +13,7 @@ import jakarta.persistence.Table;
 import jakarta.persistence.Version;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Objects;
 
 /** A time booked for a patient; within it a unit may stimulate. */
 @Entity
@@ -85,6 +86,10 @@ class Appointment {
   @Column(name = "booked_at")
   Instant bookedAt;
 
+  /** Number of the last change that calendars must hear of; never sinks. */
+  @Column(name = "feed_sequence")
+  int feedSequence;
+
   Span<Instant> span() {
     return Span.of(startsAt, endsAt);
   }
@@ -123,5 +128,14 @@ class Appointment {
       Instant treatmentEndsAt,
       int channels,
       AppointmentState state,
-      String reason) {}
+      String reason) {
+
+    /** Another time or therapist, or cancelled: RFC 5546, 2.1.4, asks for a new SEQUENCE then. */
+    boolean calendarsMustHear(Facts before) {
+      return !startsAt.equals(before.startsAt)
+          || !endsAt.equals(before.endsAt)
+          || !Objects.equals(therapistId, before.therapistId)
+          || (state == AppointmentState.CANCELLED) != (before.state == AppointmentState.CANCELLED);
+    }
+  }
 }

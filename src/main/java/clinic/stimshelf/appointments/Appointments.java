@@ -43,6 +43,7 @@ public class Appointments {
   @Inject EventTimes times;
   @Inject Clock clock;
   @Inject Event<AppointmentChanged> changed;
+  @Inject HandedOverRows handedOver;
 
   /**
    * @throws NotFound if there is none at the locations of the person asking
@@ -284,6 +285,9 @@ public class Appointments {
   }
 
   void record(Appointment row, String action, Happened happened, Appointment.Facts before) {
+    if (before != null) {
+      handedOver.follow(row, before);
+    }
     trail.record(
         Subject.of("appointment", row.id), row.locationId, action, happened, before, row.facts());
     changed.fire(new AppointmentChanged(row.id, row.patientId, row.locationId));

@@ -13,6 +13,7 @@ import jakarta.transaction.Transactional;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -30,19 +31,25 @@ public class CalendarEvents {
   private static final int DAYS_AHEAD = 180;
 
   @Inject AppointmentRows rows;
+  @Inject HandedOverRows handedOver;
   @Inject Patients patients;
   @Inject Locations locations;
   @Inject Trail trail;
 
-  /** A therapist's, from two weeks ago to half a year ahead: initials, time and room. */
+  /**
+   * A therapist's, from two weeks ago to half a year ahead: initials, time and room; what went to
+   * another therapist as cancelled.
+   */
   @Transactional
   List<CalendarText.Event> ofTherapist(Long staffId, Instant now) {
+    Instant from = now.minusSeconds(DAYS_BACK * 86_400L);
+    Instant to = now.plusSeconds(DAYS_AHEAD * 86_400L);
     List<Appointment> found =
         rows.list(
             "therapistId = ?1 and startsAt >= ?2 and startsAt < ?3 order by startsAt, id",
             staffId,
-            now.minusSeconds(DAYS_BACK * 86_400L),
-            now.plusSeconds(DAYS_AHEAD * 86_400L));
+            from,
+            to);
     Map<Long, PatientView> people =
         patients.byIds(found.stream().map(row -> row.patientId).distinct().toList());
     Map<Long, String> rooms = new HashMap<>();
@@ -51,15 +58,52 @@ public class CalendarEvents {
         rooms.put(room.id(), room.name());
       }
     }
-    return events(
-        found,
-        row -> initials(people.get(row.patientId).name()),
-        (row, place) ->
-            (row.roomId != null && rooms.containsKey(row.roomId)
-                    ? rooms.get(row.roomId) + ", "
-                    : "")
-                + place.name(),
-        (row, place) -> null);
+    List<CalendarText.Event> told = new ArrayList<>(gone(staffId, from, to));
+    told.addAll(
+        0,
+        events(
+            found,
+            row -> initials(people.get(row.patientId).name()),
+            (row, place) ->
+                (row.roomId != null && rooms.containsKey(row.roomId)
+                        ? rooms.get(row.roomId) + ", "
+                        : "")
+                    + place.name(),
+            (row, place) -> null));
+    return told;
+  }
+
+  /** What is no longer theirs, as it last stood with them; nothing is said of the patient. */
+  private List<CalendarText.Event> gone(Long staffId, Instant from, Instant to) {
+    return handedOver
+        .getEntityManager()
+        .createQuery(
+            "select h, a.bookedAt from HandedOver h join Appointment a on a.id = h.appointmentId"
+                + " where h.therapistId = :staff and h.startsAt >= :from and h.startsAt < :to"
+                + " and (a.therapistId is null or a.therapistId <> :staff)"
+                + " order by h.startsAt, h.id",
+            Object[].class)
+        .setParameter("staff", staffId)
+        .setParameter("from", from)
+        .setParameter("to", to)
+        .getResultList()
+        .stream()
+        .map(
+            row -> {
+              HandedOver left = (HandedOver) row[0];
+              return new CalendarText.Event(
+                  CalendarText.uid("appointment", left.appointmentId, (Instant) row[1]),
+                  left.feedSequence,
+                  left.handedAt,
+                  left.startsAt,
+                  left.endsAt,
+                  null,
+                  "With another therapist",
+                  null,
+                  null,
+                  true);
+            })
+        .toList();
   }
 
   /** A patient's own, from today on: time and place, and whom to call. */
@@ -102,7 +146,7 @@ public class CalendarEvents {
               LocationView place = places.get(row.locationId);
               return new CalendarText.Event(
                   CalendarText.uid("appointment", row.id, row.bookedAt),
-                  row.version,
+                  row.feedSequence,
                   changed.getOrDefault(String.valueOf(row.id), row.bookedAt),
                   row.startsAt,
                   row.endsAt,

@@ -31,7 +31,7 @@ public final class CalendarText {
    * An event.
    *
    * @param uid see {@link #uid}
-   * @param sequence never sinks, and rises with every change
+   * @param sequence never sinks, and rises with every change of time, whose it is, or cancelling
    * @param changedAt when it changed last
    * @param startsAt {@code null} for a whole day
    * @param day the day of a whole-day event, else {@code null}

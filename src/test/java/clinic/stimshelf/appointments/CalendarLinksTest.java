@@ -94,6 +94,74 @@ class CalendarLinksTest {
     assertThat(number(cancelled)).isGreaterThan(number(moved));
   }
 
+  /** RFC 5546, 3.2.5 and 2.1.4: the same UID, STATUS:CANCELLED and a higher SEQUENCE. */
+  @Test
+  void whoNoLongerHasAnAppointmentIsToldItIsCancelledAndHasItAgainWhenItComesBack()
+      throws Exception {
+    String id = booked(folk.patient(place), "2026-03-05T09:00:00-05:00");
+    String secret = link();
+    Component first = event(read(secret));
+    clock.advance(Duration.ofMinutes(5));
+    Member colleague = crew.withPassword(Roles.THERAPIST, Credential.PT, place);
+    String theirs = link(colleague);
+    move(id, "2026-03-06T10:00:00-05:00", colleague.id());
+    Component gone = event(read(secret));
+    assertThat(value(gone, "UID")).isEqualTo(value(first, "UID"));
+    assertThat(value(gone, "STATUS")).isEqualTo("CANCELLED");
+    assertThat(value(gone, "DTSTART")).isEqualTo("20260305T140000Z");
+    assertThat(value(gone, "SUMMARY")).isEqualTo("With another therapist");
+    assertThat(number(gone)).isGreaterThan(number(first));
+    assertThat(value(gone, "DTSTAMP")).isEqualTo("20260304T120500Z");
+    assertThat(value(event(read(theirs)), "STATUS")).isEqualTo("CONFIRMED");
+    assertThat(value(event(read(theirs)), "DTSTART")).isEqualTo("20260306T150000Z");
+    move(id, "2026-03-06T10:00:00-05:00", pt.id());
+    assertThat(read(secret).asString().split("BEGIN:VEVENT", -1)).hasSize(2);
+    assertThat(value(event(read(secret)), "STATUS")).isEqualTo("CONFIRMED");
+    assertThat(number(event(read(secret)))).isGreaterThan(number(gone));
+    assertThat(value(event(read(theirs)), "STATUS")).isEqualTo("CANCELLED");
+    move(id, "2026-03-06T11:00:00-05:00", colleague.id());
+    assertThat(value(event(read(secret)), "DTSTART")).isEqualTo("20260306T150000Z");
+    assertThat(value(event(read(secret)), "STATUS")).isEqualTo("CANCELLED");
+  }
+
+  @Test
+  void theSequenceStaysWhenOnlyTheNoteChangesOrThePatientArrives() throws Exception {
+    String id = booked(folk.patient(place), "2026-03-05T09:00:00-05:00");
+    String secret = link();
+    int before = number(event(read(secret)));
+    Map<String, Object> noted = entry(null, "2026-03-05T09:00:00-05:00");
+    noted.put("note", "Brings a friend.");
+    noted.put("room", null);
+    desk.script()
+        .contentType(ContentType.JSON)
+        .body(noted)
+        .put("/api/appointments/" + id)
+        .then()
+        .statusCode(200);
+    assertThat(event(read(secret)).getProperty("LOCATION").orElseThrow().getValue())
+        .doesNotContain("Gym");
+    assertThat(number(event(read(secret)))).isEqualTo(before);
+    clock.set(Instant.parse("2026-03-05T13:55:00Z"));
+    desk.script()
+        .contentType(ContentType.JSON)
+        .body(Map.of())
+        .post("/api/appointments/" + id + "/arrival")
+        .then()
+        .statusCode(200);
+    assertThat(number(event(read(secret)))).isEqualTo(before);
+  }
+
+  private void move(String id, String at, Long therapist) {
+    Map<String, Object> entry = entry(null, at);
+    entry.put("therapistId", String.valueOf(therapist));
+    desk.script()
+        .contentType(ContentType.JSON)
+        .body(entry)
+        .put("/api/appointments/" + id)
+        .then()
+        .statusCode(200);
+  }
+
   @Test
   void whatDidNotChangeIsNotSentAgain() {
     booked(folk.patient(place), "2026-03-05T09:00:00-05:00");
@@ -169,8 +237,12 @@ class CalendarLinksTest {
   }
 
   private String link() {
+    return link(pt);
+  }
+
+  private static String link(Member therapist) {
     String page =
-        Crew.signIn(pt)
+        Crew.signIn(therapist)
             .form()
             .formParam("words", "my phone")
             .post("/calendar-links")
