@@ -3,7 +3,6 @@ package clinic.stimshelf.review;
 import clinic.stimshelf.loans.LoanState;
 import clinic.stimshelf.location.LocationView;
 import clinic.stimshelf.location.Locations;
-import clinic.stimshelf.program.Outcome;
 import clinic.stimshelf.review.UnitsView.Failing;
 import clinic.stimshelf.review.UnitsView.Stretch;
 import clinic.stimshelf.shelf.FaultRate;
@@ -37,6 +36,7 @@ class UnitsReview {
 
   @Inject EntityManager em;
   @Inject Locations locations;
+  @Inject SessionsAtHome atHome;
   @Inject Clock clock;
 
   @Transactional
@@ -117,18 +117,7 @@ class UnitsReview {
     }
     List<Object> units = faults.stream().map(row -> row[0]).toList();
     Map<Long, Long> sessions = new HashMap<>();
-    em.createQuery(
-            "select l.unitId, count(s) from SessionLog s, Loan l where s.programId = l.programId and"
-                + " l.unitId in :units and l.state <> :void and s.standingNth is not null and"
-                + " s.outcome <> :not and s.onDay between :from and :to group by l.unitId",
-            Object[].class)
-        .setParameter("units", units)
-        .setParameter("void", LoanState.VOID)
-        .setParameter("not", Outcome.NOT)
-        .setParameter("from", period.from())
-        .setParameter("to", period.to())
-        .getResultList()
-        .forEach(row -> sessions.merge((Long) row[0], (Long) row[1], Long::sum));
+    atHome.of(units, period).forEach((unit, done) -> sessions.merge(unit, done, Long::sum));
     em.createQuery(
             "select s.unitId, count(s) from UnitUseRow s where s.unitId in :units and"
                 + " s.useKind = :treatment and s.voided = false and s.startsAt >= :from and"

@@ -74,8 +74,12 @@ class PastClinic {
     program(scene, packs, done, "2026-02-23", "2026-02-23T10:00");
   }
 
-  /** The same with the days of the loan; it is out still where it did not come back. */
-  void program(Scene scene, int packs, int done, String due, String returned) {
+  /**
+   * The same with the days of the loan; it is out still where it did not come back.
+   *
+   * @return the unit and its program; the loan is the same with "-l" behind
+   */
+  String program(Scene scene, int packs, int done, String due, String returned) {
     String ref = Crew.unique("PR-");
     String chart = Crew.unique("PC-");
     Map<String, String> files = new LinkedHashMap<>();
@@ -162,6 +166,7 @@ class PastClinic {
                 "lost",
                 "2026-01-17\n"));
     enter(scene, files);
+    return ref;
   }
 
   void enter(Scene scene, Map<String, String> files) {
