@@ -33,7 +33,9 @@ import org.jboss.resteasy.reactive.RestForm;
 @Blocking
 @RolesAllowed({Roles.FRONT_DESK, Roles.THERAPIST, Roles.MANAGER})
 class ScannerPages {
-  /** A product number that GS1 keeps for examples, a lot that needs a separator, a serial number. */
+  /**
+   * A product number that GS1 keeps for examples, a lot that needs a separator, a serial number.
+   */
   private static final String EXAMPLE = "]d201095060001178431728022910LOT-7\u001D21S-12";
 
   private static final String TAG = Tag.next(Tag.Kind.UNIT, 999_900).text();

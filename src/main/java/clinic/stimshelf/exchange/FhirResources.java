@@ -55,8 +55,7 @@ final class FhirResources {
   /**
    * @param state as the shelf says it
    */
-  static ObjectNode device(
-      String tag, String serial, String kind, String state, Long locationId) {
+  static ObjectNode device(String tag, String serial, String kind, String state, Long locationId) {
     ObjectNode device = resource("Device");
     identified(device, "unit-tag", tag);
     device.put("status", state.equals("RETIRED") ? "inactive" : "active");
@@ -128,7 +127,11 @@ final class FhirResources {
     refer(participants.addObject().put("status", "accepted"), "actor", Of.PATIENT, patientId);
     refer(participants.addObject().put("status", "accepted"), "actor", Of.LOCATION, placeId);
     if (therapist != null) {
-      participants.addObject().put("status", "accepted").putObject("actor").put("display", therapist);
+      participants
+          .addObject()
+          .put("status", "accepted")
+          .putObject("actor")
+          .put("display", therapist);
     }
     return appointment;
   }

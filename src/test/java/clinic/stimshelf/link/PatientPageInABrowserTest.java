@@ -47,6 +47,7 @@ class PatientPageInABrowserTest {
           }) {
         scenes.language(loan, words[0]);
         page.navigate(at + path);
+        browser.picture("patient-page-" + words[0]);
         browser.fitsAt(320);
         page.locator("button[value=done]").first().click();
         assertThat(page.getByText(words[2]).first()).isVisible();

@@ -190,4 +190,31 @@ class PadsWornTest {
     assertThat(set().id()).isNotEqualTo(set.id());
     assertThat(set().openingAssumed()).isFalse();
   }
+
+  @Test
+  void a_bag_bears_chart_number_and_days_and_nobodys_name() {
+    Crew.Browser desk =
+        Crew.signIn(
+            crew.withPassword(
+                clinic.stimshelf.web.Roles.FRONT_DESK,
+                clinic.stimshelf.access.Credential.NONE,
+                scene.location()));
+    String chart =
+        LendingScene.get(scene.desk(), "/api/loans/" + loan).extract().path("chartNumber");
+    for (String symbol : List.of("square", "bars")) {
+      String sheet =
+          desk.get()
+              .get("/loans/" + loan + "/pad-bags/sheet?symbol=" + symbol)
+              .then()
+              .statusCode(200)
+              .extract()
+              .asString();
+      assertThat(sheet)
+          .contains(chart)
+          .contains("lot L-1")
+          .contains("opened " + START)
+          .contains("not after " + START.plusDays(29))
+          .doesNotContain("uadriceps");
+    }
+  }
 }

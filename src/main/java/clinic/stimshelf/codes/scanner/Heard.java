@@ -14,14 +14,22 @@ public record Heard(List<Sign> signs, String symbology, int separators) {
 
   private static final Map<Integer, String> NAMES =
       Map.of(
-          0x1D, "separator",
-          0x1E, "record mark",
-          0x04, "end mark",
-          '\t' + 0, "Tab",
-          '\r' + 0, "Enter",
-          '\n' + 0, "line feed",
-          ' ' + 0, "blank",
-          0xFEFF, "byte order mark");
+          0x1D,
+          "separator",
+          0x1E,
+          "record mark",
+          0x04,
+          "end mark",
+          '\t' + 0,
+          "Tab",
+          '\r' + 0,
+          "Enter",
+          '\n' + 0,
+          "line feed",
+          ' ' + 0,
+          "blank",
+          0xFEFF,
+          "byte order mark");
 
   /**
    * One character.
@@ -36,8 +44,7 @@ public record Heard(List<Sign> signs, String symbology, int separators) {
     List<Sign> signs = raw.codePoints().mapToObj(Heard::sign).toList();
     String framed = ScannerText.withoutFrame(raw);
     String symbology = SymbologyId.startOf(framed).map(SymbologyId::text).orElse("");
-    long found =
-        separators.restore(raw).chars().filter(c -> c == ScannerText.SEPARATOR).count();
+    long found = separators.restore(raw).chars().filter(c -> c == ScannerText.SEPARATOR).count();
     return new Heard(signs, symbology, (int) found);
   }
 
