@@ -1,5 +1,6 @@
 package clinic.stimshelf.loans;
 
+import clinic.stimshelf.access.SignedIn;
 import clinic.stimshelf.location.LocationView;
 import clinic.stimshelf.location.Locations;
 import clinic.stimshelf.shelf.UnitState;
@@ -14,20 +15,22 @@ import java.util.function.Function;
 @ApplicationScoped
 class UnitsElsewhere {
   @Inject Locations locations;
+  @Inject SignedIn signedIn;
   @Inject LoanRequests requests;
 
   /** A unit and the name of its place. */
   record Spare(UnitView unit, String place) {}
 
   /**
-   * One of each other location that has more than it needs.
+   * One of each other location of the person asking that has more than it needs: what stands where
+   * they don't work is not theirs to see or to move.
    *
    * @param suitable units of a location, by its number
    */
   List<Spare> ready(Long locationId, Function<Long, List<UnitView>> suitable) {
     List<Spare> spare = new ArrayList<>();
     for (LocationView place : locations.all()) {
-      if (!place.id().equals(locationId)) {
+      if (!place.id().equals(locationId) && signedIn.mayActAt(place.id())) {
         List<UnitView> ready =
             suitable.apply(place.id()).stream()
                 .filter(unit -> unit.state() == UnitState.READY && !unit.testDue())

@@ -161,23 +161,29 @@ class SureByDayTest {
   }
 
   @Test
-  void aUnitThatTheOtherLocationCanSpareIsOffered() {
+  void aUnitThatTheOtherLocationCanSpareIsOfferedToWhoWorksThereToo() {
     LendingScene.Scene clinic = lending.open();
     String request = asked(clinic);
     LendingScene.Scene other = lending.beside(clinic);
     String unit = lending.unit(other);
-    page(clinic, request)
+    page(clinic, request).body(not(containsString(unit)));
+    page(clinic, request, clinic.location(), other.location())
         .body(containsString("Move " + unit + " over: it is ready at Location " + other.code()))
         .body(containsString("<td>Wed Mar 4</td>"));
     // There somebody waits for it as well.
     asked(other);
-    page(clinic, request).body(not(containsString("Move " + unit)));
+    page(clinic, request, clinic.location(), other.location())
+        .body(not(containsString("Move " + unit)));
     // A unit of their own is no step of theirs.
     sureBy(clinic, request, null);
   }
 
   private ValidatableResponse page(LendingScene.Scene clinic, String request) {
-    Crew.Member desk = crew.withPassword(Roles.FRONT_DESK, Credential.NONE, clinic.location());
+    return page(clinic, request, clinic.location());
+  }
+
+  private ValidatableResponse page(LendingScene.Scene clinic, String request, Long... worksAt) {
+    Crew.Member desk = crew.withPassword(Roles.FRONT_DESK, Credential.NONE, worksAt);
     return Crew.signIn(desk).get().get("/requests/" + request).then().statusCode(200);
   }
 
