@@ -43,7 +43,6 @@ public final class Browser implements AutoCloseable {
           "manager-pads-wear",
           "manager-pads-expiry",
           "manager-pads-orders",
-          "manager-review-pool",
           "manager-messages",
           "manager-recalls",
           "patient-page-en",
