@@ -4,6 +4,7 @@ import clinic.stimshelf.loans.LoanHistory;
 import clinic.stimshelf.loans.PastLoan;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
@@ -23,6 +24,7 @@ class LoanFile implements FileFormat {
   private static final Column<String> NOTE = Column.text("note", 500);
 
   @Inject LoanHistory loans;
+  @Inject EntityManager database;
 
   @Override
   public String what() {
@@ -67,6 +69,20 @@ class LoanFile implements FileFormat {
             row.get(RETURNED_AT),
             row.or(MISSING, false) && !row.has(RETURNED_AT),
             row.get(NOTE)));
+  }
+
+  /** Sessions come before loans; each is counted with the unit that was there on its day. */
+  @Override
+  public void entered() {
+    database
+        .createNativeQuery(
+            "update unit_use set sessions = (select nullif(count(*), 0) from loan n join session_log"
+                + " s on s.program_id = n.program_id where n.id = unit_use.subject_id and"
+                + " s.standing_nth is not null and s.outcome <> 'NOT' and s.source <> 'CLINIC' and"
+                + " s.on_day >= cast(unit_use.starts_at as date) and (unit_use.ended_at is null or"
+                + " s.on_day <= cast(unit_use.ended_at as date))) where use_kind = 'LOAN' and"
+                + " sessions is null")
+        .executeUpdate();
   }
 
   @Override

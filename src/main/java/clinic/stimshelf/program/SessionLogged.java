@@ -2,5 +2,9 @@ package clinic.stimshelf.program;
 
 import java.time.LocalDate;
 
-/** A home session was entered or voided. Fired within its transaction. */
-public record SessionLogged(Long programId, Long patientId, LocalDate day, int nth, boolean used) {}
+/**
+ * A session at home was told of, or taken back. Fired within its transaction.
+ *
+ * @param sessions 1 for one that was done, -1 for one whose entry was voided
+ */
+public record SessionLogged(Long programId, LocalDate day, int sessions) {}

@@ -259,7 +259,9 @@ public class SessionLogs {
   private void use(Program program, SessionLog log, int sessions, Happened happened) {
     boolean used = log.outcome != Outcome.NOT;
     padSets.told(program.patientId, program.id, log.onDay, used ? sessions : 0, happened);
-    logged.fire(new SessionLogged(program.id, program.patientId, log.onDay, log.nth, used));
+    if (used && log.source != LogSource.CLINIC) {
+      logged.fire(new SessionLogged(program.id, log.onDay, log.voidedAt == null ? 1 : -1));
+    }
   }
 
   private List<SessionLog> standing(Long programId, LocalDate day) {

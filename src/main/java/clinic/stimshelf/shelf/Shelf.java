@@ -296,10 +296,24 @@ public class Shelf {
         });
   }
 
-  /** Sessions known to have been done in a use, for faults per 100 sessions. */
+  /**
+   * Counts sessions, for faults per 100 sessions, with the unit that was in use then: a swap may
+   * have changed it.
+   *
+   * @param before a time after the sessions and before the next day
+   * @param more below zero takes back
+   */
   @Transactional
-  public void countSessions(UseKind kind, Long subjectId, int sessions) {
-    uses.update("sessions = ?1 where useKind = ?2 and subjectId = ?3", sessions, kind, subjectId);
+  public void countSessions(UseKind kind, Long subjectId, Instant before, int more) {
+    uses.find(
+            "useKind = ?1 and subjectId = ?2 and voided = false and startsAt < ?3 order by startsAt"
+                + " desc, id desc",
+            kind,
+            subjectId,
+            before)
+        .firstResultOptional()
+        .ifPresent(
+            use -> use.sessions = Math.max(0, (use.sessions == null ? 0 : use.sessions) + more));
   }
 
   /**

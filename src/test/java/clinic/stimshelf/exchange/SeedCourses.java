@@ -298,7 +298,7 @@ final class SeedCourses {
 
   private int life(Loan loan, String code, int given, SeedChance chance) {
     boolean poor = bad != null && bad.holds(loan.place.code(), code, given);
-    double life = poor ? chance.around(8.5, 2.2) : chance.around(18, 3.6);
+    double life = poor ? chance.around(4.5, 1.2) : chance.around(18, 3.6);
     return (int) Math.max(3, Math.round(life));
   }
 

@@ -192,6 +192,23 @@ class PadsWornTest {
   }
 
   @Test
+  void sessions_at_home_count_with_the_unit_that_is_there() {
+    scenes.at(START.plusDays(2), "10:00");
+    log(START, "done");
+    log(START, "partial");
+    log(START.plusDays(1), "not");
+
+    Crew.Browser desk =
+        Crew.signIn(
+            crew.withPassword(
+                clinic.stimshelf.web.Roles.FRONT_DESK,
+                clinic.stimshelf.access.Credential.NONE,
+                scene.location()));
+    String tag = LendingScene.get(scene.desk(), "/api/loans/" + loan).extract().path("unitTag");
+    assertThat(desk.get().get("/units/" + tag).asString()).contains("sessions done: 2");
+  }
+
+  @Test
   void a_bag_bears_chart_number_and_days_and_nobodys_name() {
     Crew.Browser desk =
         Crew.signIn(

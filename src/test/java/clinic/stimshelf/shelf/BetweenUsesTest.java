@@ -217,7 +217,8 @@ class BetweenUsesTest {
   @Test
   void theHistoryStandsOnOneLineOfTimeNewestFirst() {
     lend(7L);
-    shelf.countSessions(UseKind.LOAN, 7L, 40);
+    shelf.countSessions(UseKind.LOAN, 7L, scene.in(Duration.ofMinutes(1)), 41);
+    shelf.countSessions(UseKind.LOAN, 7L, scene.in(Duration.ofMinutes(1)), -1);
     shelf.end(id(), UseKind.LOAN, 7L, scene.now(), UnitState.TO_WIPE);
     care.trouble(tag, FaultKind.FAULT, "display dim", scene.now());
     UnitHistory history = histories.of(tag);
