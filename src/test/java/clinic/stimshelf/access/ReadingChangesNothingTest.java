@@ -35,7 +35,8 @@ class ReadingChangesNothingTest {
     Map<String, Integer> before = fingerprints();
     for (Member member : members) {
       for (Route route : Routes.all()) {
-        if (route.reads()) {
+        // What is taken out of the clinic leaves a line in the trail, on purpose.
+        if (route.reads() && !route.concrete().startsWith("/api/exports/")) {
           member.script().request("GET", route.concrete());
           member.script().request("HEAD", route.concrete());
         }
