@@ -107,6 +107,8 @@ class TheDayInTheBrowserTest {
     page.locator("[name=muscle]").selectOption("quadriceps");
     page.locator("[name=side]").selectOption("left");
     button(page, "Begin screening").click();
+    // What follows looks at once, so the questions must have come.
+    button(page, "Record screening").waitFor();
     assertThat(page.locator("input[type=radio]:checked").count()).isZero();
     for (Locator no : page.locator("input[type=radio][value=no]").all()) {
       no.check();
