@@ -55,6 +55,34 @@ class AppointmentDays implements BookedDays, UnitBusy, PatientMatters {
 
   @Override
   @Transactional
+  public Map<Long, LocalDate> lastVisits(Collection<Long> patientIds, LocalDate from) {
+    Map<Long, LocalDate> last = new HashMap<>();
+    if (patientIds.isEmpty()) {
+      return last;
+    }
+    rows.find(
+            "select patientId, locationId, max(startsAt) from Appointment where patientId in ?1"
+                + " and startsAt >= ?2 and state in ?3 group by patientId, locationId",
+            patientIds,
+            from.minusDays(1).atStartOfDay(ZoneOffset.UTC).toInstant(),
+            AppointmentState.CAME)
+        .project(LastVisit.class)
+        .list()
+        .forEach(
+            one -> {
+              LocalDate day = LocalDate.ofInstant(one.at(), locations.zone(one.locationId()));
+              if (!day.isBefore(from)) {
+                last.merge(one.patientId(), day, (a, b) -> a.isAfter(b) ? a : b);
+              }
+            });
+    return last;
+  }
+
+  /** The last visit of a patient at a location. */
+  record LastVisit(Long patientId, Long locationId, Instant at) {}
+
+  @Override
+  @Transactional
   public List<BusySpan> busy(Collection<Long> unitIds, Instant from, Instant to) {
     if (unitIds.isEmpty()) {
       return List.of();

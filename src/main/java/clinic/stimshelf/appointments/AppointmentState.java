@@ -25,6 +25,9 @@ public enum AppointmentState {
   /** Those on which the patient comes or came. */
   static final Set<AppointmentState> STANDING = EnumSet.of(BOOKED, ARRIVED, DONE, PARTIAL);
 
+  /** Those on which the patient came. */
+  static final Set<AppointmentState> CAME = EnumSet.of(ARRIVED, DONE, PARTIAL);
+
   private final String words;
 
   AppointmentState(String words) {

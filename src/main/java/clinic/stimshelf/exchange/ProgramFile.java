@@ -72,6 +72,7 @@ class ProgramFile implements FileFormat {
   private static final Column<Instant> SETTING_AT = Column.happened("setting_at");
   private static final Column<Instant> STOPPED_AT = Column.happened("stopped_at");
   private static final Column<String> STOP_REASON = Column.text("stop_reason", 500);
+  private static final Column<Boolean> ABANDONED = Column.yesNo("abandoned");
 
   @Inject PastPrograms programs;
 
@@ -134,7 +135,8 @@ class ProgramFile implements FileFormat {
         SETTING_UNIT,
         SETTING_AT,
         STOPPED_AT,
-        STOP_REASON);
+        STOP_REASON,
+        ABANDONED);
   }
 
   @Override
@@ -169,7 +171,8 @@ class ProgramFile implements FileFormat {
             set ? row.text(SETTING_UNIT) : null,
             row.get(SETTING_AT),
             row.get(STOPPED_AT),
-            row.get(STOP_REASON)));
+            row.get(STOP_REASON),
+            row.or(ABANDONED, false)));
   }
 
   private static DoseEntry dose(Row row) {
@@ -236,7 +239,7 @@ class ProgramFile implements FileFormat {
         + " order by b.place) from program_pad_line b where b.version_id = v.id) as pads,"
         + " lower(replace(v.due_kind, '_', '-')) as due_kind, v.due_on, v.setting_text as setting,"
         + " v.cautions, v.instructions, v.drafted_at, v.signed_at, p.first_session_at,"
-        + " s.unit_tag as setting_unit, s.confirmed_at as setting_at, p.stopped_at, p.stop_reason"
+        + " s.unit_tag as setting_unit, s.confirmed_at as setting_at, p.stopped_at, p.stop_reason, p.abandoned"
         + " from program p join program_version v on v.program_id = p.id"
         + " and v.number = coalesce(p.signed_number, p.latest_number)"
         + " join location l on l.id = p.location_id join patient c on c.id = p.patient_id"

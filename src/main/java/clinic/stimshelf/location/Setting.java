@@ -44,6 +44,24 @@ public enum Setting {
   TREATMENT_REPLACES_HOME_SESSION(
       "no", Kind.YES_NO, null, null, "A treatment in the clinic replaces that day's home session"),
   PATIENTS_AT_ONCE("2", Kind.WHOLE, "1", "12", "Patients a therapist sees at the same time"),
+  GIVEN_UP_DAYS(
+      "14",
+      Kind.WHOLE,
+      "3",
+      "120",
+      "Days with no session told of and no visit until a program may be given up"),
+  GIVEN_UP_SHARE(
+      "0.25",
+      Kind.NUMBER,
+      "0",
+      "1",
+      "Share of the known sessions of those days below which it may be given up as well"),
+  LIMB_SYMMETRY_PERCENT(
+      // 90 % is the criterion of Nawasreh 2017; each clinic chooses its own.
+      "90", Kind.NUMBER, "50", "120", "Limb symmetry this clinic looks for, in percent"),
+  LIMB_SYMMETRY_MET_AT(
+      // Published criteria differ: at least 90 % (Nawasreh 2017), above 90 % (Gokeler 2017).
+      "yes", Kind.YES_NO, null, null, "Exactly that symmetry counts as reached"),
   REMINDER_TREATMENT_WORDS(
       "no", Kind.YES_NO, null, null, "Messages may name the unit and the exercise"),
   INCIDENT_REPORT_DAYS(

@@ -33,6 +33,7 @@ class NeedsMe {
   @Inject ProgramRows rows;
   @Inject SessionLogRows logs;
   @Inject SessionLogs sessions;
+  @Inject GivenUpPrograms givenUp;
   @Inject ProgramViews views;
   @Inject Patients patients;
   @Inject Staff staff;
@@ -81,14 +82,24 @@ class NeedsMe {
             .filter(one -> one.latest().state == VersionState.DRAFT && concerns(ask, one))
             .toList();
     Map<Long, PatientView> people = people(signed, drafts);
+    Map<Long, List<Adherence.Known>> known =
+        sessions.known(signed.stream().map(one -> one.id).toList());
     Map<Long, Adherence> followed =
-        sessions.adherence(signed, Map.of(ask.locationId(), ask.today()));
+        sessions.adherence(signed, Map.of(ask.locationId(), ask.today()), known);
     List<Running> running =
         signed.stream()
             .map(
                 one ->
                     new Running(one, one.signed(), people.get(one.patientId), followed.get(one.id)))
             .toList();
+    Map<Long, GivenUpPrograms.Asked> asked =
+        givenUp.of(
+            ask.locationId(),
+            ask.today(),
+            running.stream().filter(one -> goesOn(one, ask)).map(Running::program).toList(),
+            known);
+    Predicate<Running> followable =
+        one -> goesOn(one, ask) && one.followed() != null && !asked.containsKey(one.program().id);
     List<Section> sections = new ArrayList<>();
     sections.add(trouble(ask, running));
     sections.add(
@@ -96,19 +107,23 @@ class NeedsMe {
             30,
             "Behind plan",
             running,
-            one -> goesOn(one, ask) && one.followed() != null && one.followed().behind(),
+            followable.and(one -> one.followed().behind()),
             NeedsMe::behind));
     sections.add(
         section(
             35,
             "Not logged",
             running,
-            one ->
-                goesOn(one, ask)
-                    && one.followed() != null
-                    && !one.followed().behind()
-                    && one.followed().daysNotLogged() >= SILENT_DAYS,
+            followable.and(
+                one -> !one.followed().behind() && one.followed().daysNotLogged() >= SILENT_DAYS),
             NeedsMe::silent));
+    sections.add(
+        section(
+            38,
+            "Given up?",
+            running,
+            one -> asked.containsKey(one.program().id),
+            one -> givenUp(one, asked.get(one.program().id))));
     sections.add(
         section(
             40,
@@ -209,6 +224,26 @@ class NeedsMe {
         "Nothing is logged; that does not say missed",
         share(one.followed()),
         "Ask and log");
+  }
+
+  private static Line givenUp(Running one, GivenUpPrograms.Asked asked) {
+    LentFor.Lent lent = asked.lent();
+    boolean out = lent != null && lent.callHref() != null;
+    String call =
+        !out
+            ? "No unit is out."
+            : lent.lastCall() == null
+                ? "Nobody has called yet."
+                : "Last call " + lent.lastCall() + ".";
+    return new Line(
+        asked.why().when(),
+        one.patient().name(),
+        one.patient().chartNumber(),
+        asked.why().what(),
+        share(one.followed()) + " " + call,
+        out ? lent.callHref() : "/programs/" + one.program().id,
+        out ? "Call and log" : "Look at program",
+        "/programs/" + one.program().id + "/stop");
   }
 
   private static Line ends(Running one) {

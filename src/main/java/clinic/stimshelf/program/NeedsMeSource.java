@@ -17,7 +17,8 @@ public interface NeedsMeSource {
    * A group of matters of one kind.
    *
    * @param order its place: reports to stop 10, skin and pads 20, behind plan 30, not logged 35,
-   *     ends soon 40, waiting for a unit 50, to be done before a unit leaves 60, drafts 70
+   *     given up? 38, ends soon 40, waiting for a unit 50, to be done before a unit leaves 60,
+   *     drafts 70
    */
   record Section(int order, String title, List<Line> lines) {}
 
@@ -30,6 +31,7 @@ public interface NeedsMeSource {
    * @param why the figures behind it, or {@code null}
    * @param href where it is dealt with
    * @param action verb and thing, as the link says it
+   * @param endHref where the program can be ended as abandoned, or {@code null}
    */
   record Line(
       String when,
@@ -38,7 +40,20 @@ public interface NeedsMeSource {
       String what,
       String why,
       String href,
-      String action) {}
+      String action,
+      String endHref) {
+
+    public Line(
+        String when,
+        String name,
+        String chartNumber,
+        String what,
+        String why,
+        String href,
+        String action) {
+      this(when, name, chartNumber, what, why, href, action, null);
+    }
+  }
 
   List<Section> sections(Ask ask);
 }

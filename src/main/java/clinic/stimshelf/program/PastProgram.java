@@ -20,6 +20,7 @@ import java.util.Set;
  * @param settingUnitId unit whose setting was confirmed, or {@code null}
  * @param settingAt when that was; {@code null} for the time of the signature
  * @param stoppedAt when it ended before its time, or {@code null}
+ * @param abandoned whether the patient had given it up
  */
 public record PastProgram(
     String ref,
@@ -44,4 +45,5 @@ public record PastProgram(
     String settingUnitTag,
     Instant settingAt,
     Instant stoppedAt,
-    String stopReason) {}
+    String stopReason,
+    boolean abandoned) {}

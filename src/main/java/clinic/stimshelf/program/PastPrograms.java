@@ -70,6 +70,7 @@ public class PastPrograms {
     program.firstSessionBy = past.firstSessionAt() == null ? null : past.therapistId();
     program.stoppedAt = past.stoppedAt();
     program.stopReason = past.stopReason();
+    program.abandoned = past.abandoned();
     ProgramVersion version = version(program, past);
     Writing.write(content, padTypes, version);
     program.versions.add(version);
@@ -213,6 +214,9 @@ public class PastPrograms {
     }
     if (past.firstSessionAt() != null && past.firstSessionAt().isAfter(now)) {
       refusals.add("firstSessionAt", "The first session lies in the future.");
+    }
+    if (past.abandoned() && past.stoppedAt() == null) {
+      refusals.add("abandoned", "What was abandoned ended; say when it was stopped.");
     }
     if (past.stoppedAt() != null && past.stoppedAt().isAfter(now)) {
       refusals.add("stoppedAt", "The end lies in the future.");

@@ -68,6 +68,9 @@ class Program {
   @Column(name = "stop_reason")
   String stopReason;
 
+  /** Whether the patient had given it up; what ended by decision had not. */
+  boolean abandoned;
+
   @OneToMany(mappedBy = "program", cascade = CascadeType.PERSIST)
   @OrderBy("number")
   @BatchSize(size = 50)

@@ -72,7 +72,7 @@ final class ProgramLines {
     return switch (program.state()) {
       case DRAFT -> draft;
       case STOPPED ->
-          "Stopped on "
+          (program.abandoned() ? "Ended as abandoned on " : "Stopped on ")
               + Days.full(program.stoppedAt().atZone(zone).toLocalDate())
               + ": "
               + program.stopReason();

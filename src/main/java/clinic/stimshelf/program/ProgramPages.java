@@ -181,7 +181,11 @@ class ProgramPages {
   @RolesAllowed(Roles.THERAPIST)
   public Response stop(@PathParam("id") String id, MultivaluedMap<String, String> typed) {
     return act(
-        id, typed, form -> programs.stop(ProgramsApi.id(id), form.value("reason"), EventTime.NOW));
+        id,
+        typed,
+        form ->
+            programs.stop(
+                ProgramsApi.id(id), form.value("reason"), form.ticked("abandoned"), EventTime.NOW));
   }
 
   @POST
@@ -270,7 +274,7 @@ class ProgramPages {
         sessions.adherence(id),
         logs.stream().limit(NEWEST).toList(),
         logs.stream().skip(NEWEST).limit(MORE).toList(),
-        running
+        running || program.state() == ProgramState.STOPPED
             ? programs.signed(id).stream()
                 .flatMap(signed -> steps.stream().flatMap(one -> one.of(signed).stream()))
                 .toList()

@@ -82,6 +82,7 @@ public record ProgramView(
     List<PauseView> pauses,
     Instant stoppedAt,
     String stopReason,
+    boolean abandoned,
     List<VersionView> versions) {
 
   /** A value that differs from the template: its name, what the source prints, what stands now. */

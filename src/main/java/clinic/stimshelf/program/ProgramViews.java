@@ -131,6 +131,7 @@ class ProgramViews {
         program.pauses.stream().map(Pause::view).toList(),
         program.stoppedAt,
         program.stopReason,
+        program.abandoned,
         program.versions.stream()
             .map(
                 one ->

@@ -466,9 +466,13 @@ public class Programs {
     return views.view(program, program.signed());
   }
 
-  /** Ends the program before its time. A draft that was never signed is thrown away by it. */
+  /**
+   * Ends the program before its time. A draft that was never signed is thrown away by it.
+   *
+   * @param abandoned whether the patient gave it up, rather than somebody decided on its end
+   */
   @Transactional
-  public ProgramView stop(Long id, String reason, EventTime at) {
+  public ProgramView stop(Long id, String reason, boolean abandoned, EventTime at) {
     Program program = locked(id);
     Refusals refusals = new Refusals();
     Happened happened = eventOf(program, at, refusals);
@@ -476,18 +480,23 @@ public class Programs {
     if (reason == null || reason.isBlank() || reason.length() > 500) {
       refusals.add("reason", "Say in at most 500 characters why the program ends.");
     }
+    if (abandoned && program.signedNumber == null) {
+      refusals.add(
+          "abandoned", "A draft cannot be abandoned: it never began.", "Throw the draft away.");
+    }
     refusals.throwIfAny();
     ProgramState before = program.state;
     program.state = ProgramState.STOPPED;
     program.stoppedAt = happened.at();
     program.stopReason = reason.strip();
+    program.abandoned = abandoned;
     if (program.latest().state == VersionState.DRAFT) {
       program.latest().state = VersionState.SET_ASIDE;
     }
     trail.record(
         subject(program),
         program.locationId,
-        "stopped",
+        abandoned ? "ended as abandoned" : "stopped",
         happened,
         Map.of("state", before.word()),
         Map.of("state", program.state.word(), "reason", program.stopReason));

@@ -50,7 +50,8 @@ class ProgramsApi {
 
   record ResumeBody(LocalDate from) {}
 
-  record StopBody(String reason, OffsetDateTime happenedAt, String lateReason) {}
+  /** Why a program ends; {@code abandoned} where the patient gave it up. */
+  record StopBody(String reason, Boolean abandoned, OffsetDateTime happenedAt, String lateReason) {}
 
   record VoidBody(String reason) {}
 
@@ -191,7 +192,11 @@ class ProgramsApi {
   @RolesAllowed(Roles.THERAPIST)
   public ProgramView stop(@PathParam("id") String id, StopBody body) {
     present(body);
-    return programs.stop(id(id), body.reason(), at(body.happenedAt(), body.lateReason()));
+    return programs.stop(
+        id(id),
+        body.reason(),
+        Boolean.TRUE.equals(body.abandoned()),
+        at(body.happenedAt(), body.lateReason()));
   }
 
   @GET

@@ -218,7 +218,14 @@ public class SessionLogs {
 
   /** The same for many programs, with one question to the database. */
   Map<Long, Adherence> adherence(Collection<Program> many, Map<Long, LocalDate> todayAt) {
-    Map<Long, List<Adherence.Known>> known = known(many.stream().map(one -> one.id).toList());
+    return adherence(many, todayAt, known(many.stream().map(one -> one.id).toList()));
+  }
+
+  /** The same where what is known has been read already. */
+  Map<Long, Adherence> adherence(
+      Collection<Program> many,
+      Map<Long, LocalDate> todayAt,
+      Map<Long, List<Adherence.Known>> known) {
     Map<Long, Adherence> found = new HashMap<>();
     for (Program program : many) {
       Planned planned = Planned.of(program, locations.zone(program.locationId));

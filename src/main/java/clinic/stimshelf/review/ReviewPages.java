@@ -29,6 +29,7 @@ class ReviewPages {
 
   @Inject Consumption consumption;
   @Inject UnitsReview unitsReview;
+  @Inject EndingsReview endingsReview;
   @Inject Locations locations;
   @Inject SignedIn signedIn;
 
@@ -40,6 +41,7 @@ class ReviewPages {
       ConsumptionView view,
       Waterfall drawn,
       UnitsView units,
+      EndingsView ends,
       List<Option> spans,
       List<Option> againsts,
       List<Option> places,
@@ -63,6 +65,7 @@ class ReviewPages {
             view,
             drawn(view),
             unitsReview.of(chosen.where(), chosen.period()),
+            endingsReview.of(chosen.where(), chosen.period()),
             Chosen.SPANS,
             Chosen.againsts(),
             Chosen.places(signedIn, locations.byId(signedIn.locationOr(null)).name()),

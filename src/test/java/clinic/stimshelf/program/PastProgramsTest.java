@@ -143,6 +143,7 @@ class PastProgramsTest {
         null,
         null,
         null,
-        null);
+        null,
+        false);
   }
 }
