@@ -38,6 +38,7 @@ class HouseTest {
           "shelf",
           "pads",
           "program",
+          "outcomes",
           "appointments",
           "loans",
           "remind",

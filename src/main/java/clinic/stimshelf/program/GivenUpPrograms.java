@@ -14,7 +14,6 @@ import java.util.Map;
 @ApplicationScoped
 class GivenUpPrograms {
   @Inject BookedDays visits;
-  @Inject LentFor lending;
   @Inject Locations locations;
 
   /**
@@ -22,12 +21,17 @@ class GivenUpPrograms {
    */
   record Asked(GivenUp.Why why, LentFor.Lent lent) {}
 
-  /** By program, with a fixed number of questions; one that still waits for a unit is not asked. */
+  /**
+   * By program, with a fixed number of questions; one that still waits for a unit is not asked.
+   *
+   * @param lent what lending knows of these programs
+   */
   Map<Long, Asked> of(
       Long locationId,
       LocalDate today,
       Collection<Program> running,
-      Map<Long, List<Adherence.Known>> known) {
+      Map<Long, List<Adherence.Known>> known,
+      Map<Long, LentFor.Lent> lent) {
     List<Program> begun =
         running.stream()
             .filter(one -> one.firstSessionAt != null && one.stateOn(today) == ProgramState.SIGNED)
@@ -42,8 +46,6 @@ class GivenUpPrograms {
         visits.lastVisits(
             begun.stream().map(one -> one.patientId).distinct().toList(),
             today.minusDays(rule.days()));
-    Map<Long, LentFor.Lent> lent =
-        lending.of(locationId, begun.stream().map(one -> one.id).toList());
     for (Program one : begun) {
       LentFor.Lent out = lent.get(one.id);
       GivenUp.Why why =

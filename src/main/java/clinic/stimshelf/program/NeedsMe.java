@@ -34,6 +34,7 @@ class NeedsMe {
   @Inject SessionLogRows logs;
   @Inject SessionLogs sessions;
   @Inject GivenUpPrograms givenUp;
+  @Inject LentFor lending;
   @Inject ProgramViews views;
   @Inject Patients patients;
   @Inject Staff staff;
@@ -92,12 +93,12 @@ class NeedsMe {
                 one ->
                     new Running(one, one.signed(), people.get(one.patientId), followed.get(one.id)))
             .toList();
+    List<Program> going =
+        running.stream().filter(one -> goesOn(one, ask)).map(Running::program).toList();
+    Map<Long, LentFor.Lent> lent =
+        lending.of(ask.locationId(), going.stream().map(one -> one.id).toList());
     Map<Long, GivenUpPrograms.Asked> asked =
-        givenUp.of(
-            ask.locationId(),
-            ask.today(),
-            running.stream().filter(one -> goesOn(one, ask)).map(Running::program).toList(),
-            known);
+        givenUp.of(ask.locationId(), ask.today(), going, known, lent);
     Predicate<Running> followable =
         one -> goesOn(one, ask) && one.followed() != null && !asked.containsKey(one.program().id);
     List<Section> sections = new ArrayList<>();
@@ -108,7 +109,7 @@ class NeedsMe {
             "Behind plan",
             running,
             followable.and(one -> one.followed().behind()),
-            NeedsMe::behind));
+            one -> behind(one, lent.get(one.program().id))));
     sections.add(
         section(
             35,
@@ -205,16 +206,19 @@ class NeedsMe {
     return new Section(order, title, running.stream().filter(concerned).map(words).toList());
   }
 
-  private static Line behind(Running one) {
+  private static Line behind(Running one, LentFor.Lent lent) {
     Adherence followed = one.followed();
-    return line(
-        one,
+    boolean out = out(lent);
+    return new Line(
         followed.missesInARow() >= 2 ? followed.missesInARow() + " missed" : "14 days",
+        one.patient().name(),
+        one.patient().chartNumber(),
         followed.missesInARow() >= 2
             ? "The last " + followed.missesInARow() + " sessions were missed"
             : followed.recentDone() + " of " + followed.recentKnown() + " known sessions done",
-        share(followed),
-        "Call and log");
+        out ? share(followed) + " " + called(lent) : share(followed),
+        out ? lent.callHref() : "/programs/" + one.program().id,
+        out ? "Call and log" : "Look at program");
   }
 
   private static Line silent(Running one) {
@@ -228,22 +232,26 @@ class NeedsMe {
 
   private static Line givenUp(Running one, GivenUpPrograms.Asked asked) {
     LentFor.Lent lent = asked.lent();
-    boolean out = lent != null && lent.callHref() != null;
-    String call =
-        !out
-            ? "No unit is out."
-            : lent.lastCall() == null
-                ? "Nobody has called yet."
-                : "Last call " + lent.lastCall() + ".";
+    boolean out = out(lent);
     return new Line(
         asked.why().when(),
         one.patient().name(),
         one.patient().chartNumber(),
         asked.why().what(),
-        share(one.followed()) + " " + call,
+        share(one.followed()) + " " + (out ? called(lent) : "No unit is out."),
         out ? lent.callHref() : "/programs/" + one.program().id,
         out ? "Call and log" : "Look at program",
         "/programs/" + one.program().id + "/stop");
+  }
+
+  private static boolean out(LentFor.Lent lent) {
+    return lent != null && lent.callHref() != null;
+  }
+
+  private static String called(LentFor.Lent lent) {
+    return lent.lastCall() == null
+        ? "Nobody has called yet."
+        : "Last call " + lent.lastCall() + ".";
   }
 
   private static Line ends(Running one) {

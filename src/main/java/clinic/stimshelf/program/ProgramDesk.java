@@ -1,5 +1,6 @@
 package clinic.stimshelf.program;
 
+import clinic.stimshelf.access.Staff;
 import clinic.stimshelf.location.Locations;
 import clinic.stimshelf.people.OrderView;
 import clinic.stimshelf.people.Orders;
@@ -7,6 +8,7 @@ import clinic.stimshelf.people.ScreeningStatus;
 import clinic.stimshelf.people.ScreeningView;
 import clinic.stimshelf.people.Screenings;
 import clinic.stimshelf.web.Days;
+import clinic.stimshelf.web.Option;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -24,6 +26,7 @@ class ProgramDesk {
   @Inject Screenings screenings;
   @Inject Orders orders;
   @Inject Locations locations;
+  @Inject Staff staff;
 
   /**
    * Whether a placement may be stimulated.
@@ -38,6 +41,14 @@ class ProgramDesk {
     List<Pause> pauses = programId == null ? List.of() : programs.row(programId).pauses;
     return view(
         content, surveys.ofDraft(patientId, locationId, content, pauses), locationId, pauses);
+  }
+
+  /** To whom a program can be handed over. */
+  List<Option> colleagues(Long locationId, Long therapistId) {
+    return staff.therapistsAt(locationId).stream()
+        .filter(one -> !one.id().equals(therapistId))
+        .map(one -> new Option(one.id().toString(), one.name() + ", " + one.credential().label()))
+        .toList();
   }
 
   /** What stands in a program's newest version. */

@@ -80,7 +80,8 @@ class ProgramPages {
       boolean over,
       Form form,
       List<Option> outcomes,
-      List<Option> sources)
+      List<Option> sources,
+      List<Option> colleagues)
       implements TemplateInstance {}
 
   @GET
@@ -189,6 +190,19 @@ class ProgramPages {
   }
 
   @POST
+  @Path("{id:\\d+}/hand-over")
+  @RolesAllowed({Roles.THERAPIST, Roles.MANAGER})
+  public Response handOver(@PathParam("id") String id, MultivaluedMap<String, String> typed) {
+    return act(
+        id,
+        typed,
+        form ->
+            programs.handOver(
+                ProgramsApi.id(id),
+                form.read("therapistId", Long::valueOf, one -> true, "Choose a colleague.")));
+  }
+
+  @POST
   @Path("{id:\\d+}/sessions")
   @RolesAllowed({Roles.THERAPIST, Roles.FRONT_DESK})
   public Response log(@PathParam("id") String id, MultivaluedMap<String, String> typed) {
@@ -291,6 +305,7 @@ class ProgramPages {
         Arrays.stream(LogSource.values())
             .filter(one -> one != LogSource.PATIENT)
             .map(one -> new Option(one.word(), one.words()))
-            .toList());
+            .toList(),
+        desk.colleagues(location, program.therapistId()));
   }
 }

@@ -2,6 +2,7 @@ package clinic.stimshelf.program;
 
 import clinic.stimshelf.access.Credential;
 import clinic.stimshelf.access.SignedIn;
+import clinic.stimshelf.access.Staff;
 import clinic.stimshelf.access.StaffView;
 import clinic.stimshelf.audit.EventTimes;
 import clinic.stimshelf.audit.Happened;
@@ -57,6 +58,7 @@ public class Programs {
   @Inject PadFacts padFacts;
   @Inject Muscles muscles;
   @Inject Patients patients;
+  @Inject Staff staff;
   @Inject Screenings screenings;
   @Inject Locations locations;
   @Inject Shelf shelf;
@@ -518,10 +520,24 @@ public class Programs {
     }
   }
 
-  /** Hands a program over to a colleague. */
+  /**
+   * Hands a program over to a colleague at its location, who is then asked instead.
+   *
+   * @throws clinic.stimshelf.web.Refusal with everything that stands against it
+   */
   @Transactional
   public ProgramView handOver(Long id, Long therapistId) {
     Program program = locked(id);
+    Refusals refusals = new Refusals();
+    notStopped(program, refusals);
+    if (therapistId == null
+        || staff.therapistsAt(program.locationId).stream()
+            .noneMatch(one -> one.id().equals(therapistId))) {
+      refusals.add("therapistId", "Nobody with this number treats at the program's location.");
+    } else if (therapistId.equals(program.therapistId)) {
+      refusals.add("therapistId", "The program is theirs already.");
+    }
+    refusals.throwIfAny();
     Long before = program.therapistId;
     program.therapistId = therapistId;
     trail.record(

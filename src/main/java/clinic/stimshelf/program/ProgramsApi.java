@@ -2,6 +2,7 @@ package clinic.stimshelf.program;
 
 import clinic.stimshelf.access.SignedIn;
 import clinic.stimshelf.web.Idempotent;
+import clinic.stimshelf.web.Ids;
 import clinic.stimshelf.web.IfMatch;
 import clinic.stimshelf.web.Malformed;
 import clinic.stimshelf.web.NotFound;
@@ -52,6 +53,8 @@ class ProgramsApi {
 
   /** Why a program ends; {@code abandoned} where the patient gave it up. */
   record StopBody(String reason, Boolean abandoned, OffsetDateTime happenedAt, String lateReason) {}
+
+  record HandOverBody(String therapistId) {}
 
   record VoidBody(String reason) {}
 
@@ -197,6 +200,15 @@ class ProgramsApi {
         body.reason(),
         Boolean.TRUE.equals(body.abandoned()),
         at(body.happenedAt(), body.lateReason()));
+  }
+
+  @POST
+  @Idempotent
+  @Path("programs/{id}/hand-over")
+  @RolesAllowed({Roles.THERAPIST, Roles.MANAGER})
+  public ProgramView handOver(@PathParam("id") String id, HandOverBody body) {
+    present(body);
+    return programs.handOver(id(id), Ids.field("therapistId", body.therapistId()));
   }
 
   @GET

@@ -44,6 +44,25 @@ class PatientAndPadFilesTest {
   }
 
   @Test
+  void outcomesComeInOnceAndGoOutTheSame() {
+    location();
+    String chart = Crew.unique("C-");
+    files.enter(
+        "patients",
+        "chart_number,location,name,birth_date,reach_by,phone\n"
+            + (chart + "," + at + ",Ann Poe,1961-02-03,call,555 0101\n"));
+    String file =
+        "ref,location,patient,measure,side,what,involved,uninvolved,happened_at\n"
+            + (chart + "-1," + at + "," + chart + ",peak-torque,left,knee 60,150,200,")
+            + "2026-01-05T09:00\n"
+            + (chart + "-2," + at + "," + chart + ",current,left,quadriceps,42.5,,")
+            + "2026-01-05T09:10\n";
+    assertThat(files.enter("outcome-notes", file).entered()).isEqualTo(2);
+    files.assertRoundTrip("outcome-notes", 2, location);
+    assertThat(files.export("outcome-notes", location)).contains("knee 60,150,200");
+  }
+
+  @Test
   void faultsOfPatientsAreNamed() {
     location();
     Outcome outcome =

@@ -246,4 +246,19 @@ class ChangingARunningProgramTest {
         .put("/api/programs/" + id)
         .then();
   }
+
+  @Test
+  void aColleagueOfTheLocationTakesAProgramOverAndNobodyElse() {
+    Desk.Scene scene = desk.scene();
+    String id = scene.signed(scene.body(LocalDate.parse("2026-03-04")));
+    Crew.Member colleague = desk.member(Roles.THERAPIST, Credential.PT, scene);
+    Crew.Member stranger = desk.member(Roles.THERAPIST, Credential.PT, desk.scene());
+    String path = "/api/programs/" + id + "/hand-over";
+    scene.post(path, Map.of("therapistId", stranger.id().toString())).statusCode(422);
+    scene
+        .post(path, Map.of("therapistId", colleague.id().toString()))
+        .statusCode(200)
+        .body("therapistId", equalTo(colleague.id().toString()));
+    scene.post(path, Map.of("therapistId", colleague.id().toString())).statusCode(422);
+  }
 }
