@@ -19,6 +19,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 
 /**
@@ -69,7 +70,10 @@ public class CalendarEvents {
                         ? rooms.get(row.roomId) + ", "
                         : "")
                     + place.name(),
-            (row, place) -> null));
+            (row, place) -> null,
+            row ->
+                row.state == AppointmentState.CANCELLED
+                    || (row.startsAt.isAfter(now) && people.get(row.patientId).diedOn() != null)));
     return told;
   }
 
@@ -109,6 +113,9 @@ public class CalendarEvents {
   /** A patient's own, from today on: time and place, and whom to call. */
   @Transactional
   public List<CalendarText.Event> ofPatient(PatientView patient) {
+    if (patient.diedOn() != null) {
+      return List.of();
+    }
     ZoneId zone = locations.zone(patient.locationId());
     LocalDate today = locations.today(patient.locationId());
     boolean spanish = "es".equals(patient.language());
@@ -126,7 +133,8 @@ public class CalendarEvents {
             place.phone() == null
                 ? null
                 : (spanish ? "Si no puede venir, llame al " : "If you cannot come, call ")
-                    + place.phone());
+                    + place.phone(),
+        row -> row.state == AppointmentState.CANCELLED);
   }
 
   private interface Told {
@@ -134,7 +142,11 @@ public class CalendarEvents {
   }
 
   private List<CalendarText.Event> events(
-      List<Appointment> found, Function<Appointment, String> summary, Told where, Told words) {
+      List<Appointment> found,
+      Function<Appointment, String> summary,
+      Told where,
+      Told words,
+      Predicate<Appointment> cancelled) {
     Map<Long, LocationView> places =
         locations.all().stream().collect(Collectors.toMap(LocationView::id, Function.identity()));
     Map<String, Instant> changed =
@@ -154,7 +166,7 @@ public class CalendarEvents {
                   summary.apply(row),
                   where.of(row, place),
                   words.of(row, place),
-                  row.state == AppointmentState.CANCELLED);
+                  cancelled.test(row));
             })
         .toList();
   }

@@ -2,6 +2,7 @@ package clinic.stimshelf.desk;
 
 import clinic.stimshelf.access.SignedIn;
 import clinic.stimshelf.location.Locations;
+import clinic.stimshelf.program.EndDecisions;
 import clinic.stimshelf.recall.IncidentLine;
 import clinic.stimshelf.recall.Incidents;
 import clinic.stimshelf.recall.RecallLine;
@@ -50,6 +51,9 @@ class FrontDeskPages {
   @Inject Recalls recalls;
   @Inject Incidents incidents;
   @Inject ReminderBook reminders;
+  @Inject QuietTasks quiet;
+  @Inject SettingsToDo settings;
+  @Inject EndDecisions ends;
   @Inject @All List<DeskAlert> alerts;
 
   @CheckedTemplate(basePath = "desk", defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME)
@@ -64,7 +68,10 @@ class FrontDeskPages {
       List<RecallLine> recalls,
       List<IncidentLine> incidents,
       List<DeskAlert.Alert> alerts,
-      long toReach)
+      long toReach,
+      List<QuietTasks.Task> quiet,
+      List<EndDecisions.Undecided> undecided,
+      List<SettingsToDo.Line> settings)
       implements TemplateInstance {}
 
   /** Where the person begins: whoever treats sees patients, whoever manages sees orders. */
@@ -94,7 +101,10 @@ class FrontDeskPages {
         recalls.open(),
         incidents.openAt(here),
         alerts.stream().flatMap(source -> source.alerts(here).stream()).toList(),
-        reminders.countForPeople(here));
+        reminders.countForPeople(here),
+        signedIn.has(Roles.MANAGER) ? quiet.at(here) : List.of(),
+        signedIn.has(Roles.MANAGER) ? ends.forManager(here) : List.of(),
+        settings.at(here));
   }
 
   @Produces

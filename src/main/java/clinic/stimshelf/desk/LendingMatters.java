@@ -57,6 +57,9 @@ class LendingMatters implements NeedsMeSource {
         contacts.lastAbout(mine.stream().map(loan -> Long.valueOf(loan.id())).toList());
     List<Line> lines = new ArrayList<>();
     for (LoanView loan : mine) {
+      if (who.get(Long.valueOf(loan.patientId())).diedOn() != null) {
+        continue;
+      }
       long days = ChronoUnit.DAYS.between(loan.dueOn(), ask.today());
       ContactView contact = last.get(Long.valueOf(loan.id()));
       lines.add(
@@ -79,6 +82,9 @@ class LendingMatters implements NeedsMeSource {
     Map<Long, PatientView> who = who(mine, RequestView::patientId);
     List<Line> lines = new ArrayList<>();
     for (RequestView request : mine) {
+      if (who.get(Long.valueOf(request.patientId())).diedOn() != null) {
+        continue;
+      }
       lines.add(
           new Line(
               "from " + Days.shortly(request.neededFrom()),

@@ -91,6 +91,9 @@ public class Today {
             .filter(one -> !one.neededFrom().isAfter(today.plusDays(DAYS_AHEAD)))
             .toList();
     Map<Long, PatientView> who = who(out, waiting);
+    // Whoever died is nobody to wait for, to call or to hand a unit to.
+    out = out.stream().filter(loan -> lives(who, Long.valueOf(loan.patientId()))).toList();
+    waiting = waiting.stream().filter(one -> lives(who, one.patientId())).toList();
     List<AppointmentView> visits =
         appointments
             .between(
@@ -161,6 +164,10 @@ public class Today {
     out.forEach(loan -> ids.add(Long.valueOf(loan.patientId())));
     waiting.forEach(one -> ids.add(one.patientId()));
     return patients.byIds(ids);
+  }
+
+  private static boolean lives(Map<Long, PatientView> who, Long patientId) {
+    return who.get(patientId).diedOn() == null;
   }
 
   private static GoingOut goingOut(

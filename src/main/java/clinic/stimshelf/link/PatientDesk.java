@@ -108,7 +108,7 @@ class PatientDesk {
         longDay(lang, today),
         said,
         day(lang, now),
-        notice(lang, program, today, now),
+        notice(lang, matter, today, now),
         !now.sessions().isEmpty()
             && now.sessions().stream().allMatch(one -> one.outcome() == Outcome.DONE),
         earlier,
@@ -161,7 +161,19 @@ class PatientDesk {
     return entries;
   }
 
+  private String notice(String lang, Matter matter, LocalDate today, SessionsToDo.Day now) {
+    String about = notice(lang, matter.program(), today, now);
+    boolean toSet =
+        matter.loan().settingGap() != null
+            && matter.program().state() == ProgramState.SIGNED
+            && !today.isAfter(matter.program().lastSessionOn());
+    return !toSet ? about : (about == null ? "" : about + " ") + words.say(lang, "page-to-set");
+  }
+
   private String notice(String lang, SignedProgram program, LocalDate today, SessionsToDo.Day now) {
+    if (program.state() == ProgramState.HELD) {
+      return words.say(lang, "page-held");
+    }
     if (program.state() == ProgramState.STOPPED) {
       return words.say(lang, "page-stopped");
     }

@@ -91,6 +91,12 @@ class CheckOutRules {
       refusals.add(
           "programId", "The program was stopped.", "Sign a new one after screening again.");
     }
+    if (program.state() == ProgramState.HELD) {
+      refusals.add(
+          "programId",
+          "The program is stopped until the patient was screened again.",
+          "A licensed PT screens again and lets it go on, on the program’s page.");
+    }
     if (program.state() == ProgramState.PAUSED) {
       refusals.add("programId", "The program is paused.", "End the pause first.");
     }

@@ -1,5 +1,6 @@
 package clinic.stimshelf.loans;
 
+import clinic.stimshelf.program.SettingGaps;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
@@ -9,6 +10,8 @@ import java.util.List;
  *
  * @param owed what either side still owes, and what was settled
  * @param remindersOn every day of the ladder, past and to come, ascending
+ * @param settingGap what is to be set on the unit that is out, or {@code null} where it holds the
+ *     version in force
  * @param bringInOn a day booked for the safety test that falls inside the loan
  */
 public record LoanView(
@@ -30,6 +33,7 @@ public record LoanView(
     List<PartView> parts,
     List<ChangeView> changes,
     List<LocalDate> remindersOn,
+    SettingGaps.Gap settingGap,
     int version) {
 
   /** A part of the kit as it went out, and how it came back. */

@@ -5,7 +5,9 @@ import clinic.stimshelf.location.LocationView;
 import clinic.stimshelf.location.Locations;
 import clinic.stimshelf.people.PatientView;
 import clinic.stimshelf.people.Patients;
+import clinic.stimshelf.program.ProgramState;
 import clinic.stimshelf.program.Programs;
+import clinic.stimshelf.program.SettingGaps;
 import clinic.stimshelf.program.SignedProgram;
 import clinic.stimshelf.shelf.Shelf;
 import clinic.stimshelf.shelf.UnitTags;
@@ -37,6 +39,7 @@ public class Loans {
   @Inject Shelf shelf;
   @Inject Patients patients;
   @Inject Programs programs;
+  @Inject SettingGaps gaps;
   @Inject Locations locations;
   @Inject ReminderDays reminders;
 
@@ -178,6 +181,11 @@ public class Loans {
         locations.all().stream().collect(Collectors.toMap(LocationView::id, Function.identity()));
     Map<Long, SignedProgram> signed = signedOf(page);
     Map<Long, OpenDays> open = openOf(page);
+    Map<Long, SettingGaps.Gap> toSet =
+        gaps.of(
+            page.stream()
+                .filter(loan -> loan.state == LoanState.OUT)
+                .collect(Collectors.toMap(loan -> loan.programId, loan -> loan.unitId)));
     List<LoanView> views = new ArrayList<>();
     for (Loan loan : page) {
       views.add(
@@ -202,6 +210,7 @@ public class Loans {
                   .map(turn -> change(turn, tagOf))
                   .toList(),
               ladder(loan, signed, open).stream().map(ReminderDays.Rung::day).distinct().toList(),
+              loan.state == LoanState.OUT ? toSet.get(loan.programId) : null,
               loan.version));
     }
     return views;
@@ -222,15 +231,24 @@ public class Loans {
       Loan loan, Map<Long, SignedProgram> signed, Map<Long, OpenDays> open) {
     SignedProgram program = signed.get(loan.programId);
     LocalDate out = LocalDate.ofInstant(loan.checkedOutAt, locations.zone(loan.locationId));
-    return reminders.ladder(
-        new LoanFacts(
-            loan.locationId,
-            open.get(loan.locationId),
-            out,
-            program == null ? out : program.startsOn(),
-            program == null ? loan.dueOn : program.lastSessionOn(),
-            loan.dueOn,
-            program == null ? List.of() : program.padChanges()));
+    List<ReminderDays.Rung> rungs =
+        reminders.ladder(
+            new LoanFacts(
+                loan.locationId,
+                open.get(loan.locationId),
+                out,
+                program == null ? out : program.startsOn(),
+                program == null ? loan.dueOn : program.lastSessionOn(),
+                loan.dueOn,
+                program == null ? List.of() : program.padChanges()));
+    if (program == null || program.state() != ProgramState.HELD) {
+      return rungs;
+    }
+    // Nothing is sent by itself while the program is stopped; what people do stays on the list.
+    LocalDate today = locations.today(loan.locationId);
+    return rungs.stream()
+        .filter(rung -> !rung.channel().equals("message") || rung.day().isBefore(today))
+        .toList();
   }
 
   private static LoanView.PartView part(LoanPart row) {

@@ -39,7 +39,10 @@ public class PatientCalendar {
     PatientView patient = patients.byId(patientId);
     boolean spanish = "es".equals(patient.language());
     List<CalendarText.Event> all = new ArrayList<>(events.ofPatient(patient));
-    List<Loan> open = rows.list("patientId = ?1 and state = ?2", patientId, LoanState.OUT);
+    List<Loan> open =
+        patient.diedOn() != null
+            ? List.of()
+            : rows.list("patientId = ?1 and state = ?2", patientId, LoanState.OUT);
     Map<String, Instant> changed =
         trail.lastRecorded("loan", open.stream().map(loan -> String.valueOf(loan.id)).toList());
     for (Loan loan : open) {

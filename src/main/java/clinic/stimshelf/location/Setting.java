@@ -71,6 +71,12 @@ public enum Setting {
       "1",
       "90",
       "Work days after hearing of an incident until a report may be due"),
+  END_DECISION_DAYS(
+      "7", Kind.WHOLE, "1", "60", "Days before a program's end from which it is to be decided"),
+  END_TO_MANAGER_DAYS(
+      "2", Kind.WHOLE, "0", "60", "Days before the end from which a manager hears of it undecided"),
+  DAYS_WITHOUT_VISIT(
+      "14", Kind.WHOLE, "1", "180", "Days of a loan without a visit until the patient is called"),
   REMINDER_TIME("09:00", Kind.TIME, null, null, "Time of day at which messages go out"),
   QUIET_FROM("20:00", Kind.TIME, null, null, "From this time on nobody is written to"),
   QUIET_UNTIL("08:00", Kind.TIME, null, null, "Until this time nobody is written to"),

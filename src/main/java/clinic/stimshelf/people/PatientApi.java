@@ -115,6 +115,26 @@ class PatientApi {
     return answer(patients.change(before.id(), IfMatch.version(read), read(entry, place)));
   }
 
+  /** The day, today where it is left out. */
+  record DeathBody(LocalDate diedOn) {}
+
+  record WithdrawalBody(String reason) {}
+
+  @POST
+  @Idempotent
+  @Path("{id}/death")
+  public Response died(@PathParam("id") String id, DeathBody body) {
+    return answer(patients.died(Ids.of(id, "patient"), body == null ? null : body.diedOn()));
+  }
+
+  @POST
+  @Idempotent
+  @Path("{id}/death/withdrawal")
+  public Response deathWithdrawn(@PathParam("id") String id, WithdrawalBody body) {
+    return answer(
+        patients.deathWithdrawn(Ids.of(id, "patient"), body == null ? null : body.reason()));
+  }
+
   private static String place(PatientEntry entry) {
     if (entry == null) {
       throw new Malformed("body", "The call needs a body in JSON.");

@@ -168,6 +168,35 @@ class PatientPages {
     }
   }
 
+  @POST
+  @Path("{id}/death")
+  public Response died(@PathParam("id") String id, MultivaluedMap<String, String> typed) {
+    return death(
+        id, typed, form -> patients.died(Ids.of(id, "patient"), form.optionalDay("diedOn", "Day")));
+  }
+
+  @POST
+  @Path("{id}/death/withdrawal")
+  public Response deathWithdrawn(@PathParam("id") String id, MultivaluedMap<String, String> typed) {
+    return death(
+        id,
+        typed,
+        form -> patients.deathWithdrawn(Ids.of(id, "patient"), form.value("deathReason")));
+  }
+
+  private Response death(
+      String id, MultivaluedMap<String, String> typed, java.util.function.Consumer<Form> step) {
+    Form form = Form.of(typed);
+    Long patient = Ids.of(id, "patient");
+    try {
+      step.accept(form);
+      form.throwIfWrong();
+      return see(patient, "changed");
+    } catch (Refusal refusal) {
+      return again(patient, form.ok() ? form.refused(refusal) : form);
+    }
+  }
+
   @GET
   @Path("{id}")
   public TemplateInstance page(@PathParam("id") String id, @QueryParam("done") String done) {

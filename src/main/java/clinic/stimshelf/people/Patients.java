@@ -198,6 +198,55 @@ public class Patients {
     return after;
   }
 
+  /**
+   * The patient died: nothing is sent, called or written any more, by any way.
+   *
+   * @throws Refusal with everything that stands against it
+   */
+  @Transactional
+  public PatientView died(Long id, LocalDate on) {
+    Patient row = row(id);
+    Refusals refusals = new Refusals();
+    LocalDate today = locations.today(row.locationId);
+    LocalDate day = on == null ? today : on;
+    if (row.diedOn != null) {
+      refusals.add("diedOn", "The death is on record already.");
+    } else if (day.isAfter(today) || day.isBefore(row.birthDate)) {
+      refusals.add("diedOn", "The day of death lies between the birth date and today.");
+    }
+    refusals.throwIfAny();
+    row.diedOn = day;
+    rows.flush();
+    trail.record(
+        subject(id), row.locationId, "death recorded", times.now(), null, Map.of("diedOn", day));
+    changed.fire(new PatientChanged(id));
+    return row.view();
+  }
+
+  /** The death was entered by mistake; what is called for is told again from now on. */
+  @Transactional
+  public PatientView deathWithdrawn(Long id, String reason) {
+    Patient row = row(id);
+    Refusals refusals = new Refusals();
+    if (row.diedOn == null) {
+      refusals.add(null, "No death is on record.");
+    }
+    PatientChecks.length(reason, "deathReason", "Why it is taken back", 500, true, refusals);
+    refusals.throwIfAny();
+    LocalDate before = row.diedOn;
+    row.diedOn = null;
+    rows.flush();
+    trail.record(
+        subject(id),
+        row.locationId,
+        "death entered by mistake",
+        times.now(),
+        Map.of("diedOn", before),
+        Map.of("reason", reason.strip()));
+    changed.fire(new PatientChanged(id));
+    return row.view();
+  }
+
   /** What the patient said about messages, when a consent is recorded. */
   void allowReminders(Long id, boolean allowed) {
     Patient row = row(id);
@@ -246,6 +295,12 @@ public class Patients {
       refusals.throwIfAny();
     }
     PatientChecks.check(entry, locations.today(entry.locationId()), refusals);
+    if (row != null && row.diedOn != null && entry.diedOn() == null) {
+      refusals.add(
+          "diedOn",
+          "A death on record is not emptied.",
+          "Take it back with a reason, on the patient’s page.");
+    }
     String chart = chart(entry.chartNumber());
     Long other = fromFile ? justEntered.find("chart", chart) : null;
     if (other == null) {

@@ -3,6 +3,8 @@ package clinic.stimshelf.program;
 import clinic.stimshelf.access.Credential;
 import clinic.stimshelf.access.Staff;
 import clinic.stimshelf.access.StaffView;
+import clinic.stimshelf.location.Locations;
+import clinic.stimshelf.location.Setting;
 import clinic.stimshelf.people.PatientView;
 import clinic.stimshelf.people.Patients;
 import clinic.stimshelf.program.NeedsMeSource.Ask;
@@ -19,6 +21,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
@@ -26,7 +29,6 @@ import java.util.stream.Collectors;
 /** Whom a therapist must see to, in the order in which one would. */
 @ApplicationScoped
 class NeedsMe {
-  private static final int ENDS_WITHIN_DAYS = 7;
   private static final int TROUBLE_DAYS = 14;
   private static final int SILENT_DAYS = 3;
 
@@ -36,6 +38,8 @@ class NeedsMe {
   @Inject GivenUpPrograms givenUp;
   @Inject LentFor lending;
   @Inject ProgramViews views;
+  @Inject EndDecisions ends;
+  @Inject Locations locations;
   @Inject Patients patients;
   @Inject Staff staff;
   @Inject @All List<NeedsMeSource> sources;
@@ -87,12 +91,18 @@ class NeedsMe {
         sessions.known(signed.stream().map(one -> one.id).toList());
     Map<Long, Adherence> followed =
         sessions.adherence(signed, Map.of(ask.locationId(), ask.today()), known);
-    List<Running> running =
+    List<Running> all =
         signed.stream()
             .map(
                 one ->
                     new Running(one, one.signed(), people.get(one.patientId), followed.get(one.id)))
             .toList();
+    List<Running> running =
+        all.stream()
+            .filter(one -> one.program().hold() == null && one.patient().diedOn() == null)
+            .toList();
+    int endDays = locations.settings(ask.locationId()).whole(Setting.END_DECISION_DAYS);
+    Set<Long> decided = ends.decided(signed);
     List<Program> going =
         running.stream().filter(one -> goesOn(one, ask)).map(Running::program).toList();
     Map<Long, LentFor.Lent> lent =
@@ -102,6 +112,13 @@ class NeedsMe {
     Predicate<Running> followable =
         one -> goesOn(one, ask) && one.followed() != null && !asked.containsKey(one.program().id);
     List<Section> sections = new ArrayList<>();
+    sections.add(
+        section(
+            15,
+            "Stopped until screened again",
+            all,
+            one -> one.program().hold() != null && one.patient().diedOn() == null,
+            NeedsMe::held));
     sections.add(trouble(ask, running));
     sections.add(
         section(
@@ -128,11 +145,12 @@ class NeedsMe {
     sections.add(
         section(
             40,
-            "Ends within 7 days",
+            "Ends within " + endDays + " days",
             running,
             one ->
-                !one.version().lastSessionOn.isBefore(ask.today())
-                    && !one.version().lastSessionOn.isAfter(ask.today().plusDays(ENDS_WITHIN_DAYS)),
+                !decided.contains(one.program().id)
+                    && !one.version().dueOn.isBefore(ask.today())
+                    && !one.version().lastSessionOn.isAfter(ask.today().plusDays(endDays)),
             NeedsMe::ends));
     sections.add(
         section(
@@ -147,7 +165,7 @@ class NeedsMe {
     sources.forEach(source -> sections.addAll(source.sections(ask)));
     sections.removeIf(section -> section.lines().isEmpty());
     sections.sort(Comparator.comparingInt(Section::order));
-    return new Desk(sections, running.stream().map(one -> row(one, ask.today())).toList());
+    return new Desk(sections, all.stream().map(one -> row(one, ask.today())).toList());
   }
 
   private boolean mine(Ask ask, Program program) {
@@ -206,6 +224,15 @@ class NeedsMe {
     return new Section(order, title, running.stream().filter(concerned).map(words).toList());
   }
 
+  private static Line held(Running one) {
+    return line(
+        one,
+        "stopped",
+        "Stopped: " + one.program().hold().say(),
+        "Due back " + Days.shortly(one.version().dueOn) + ".",
+        "Screen again");
+  }
+
   private static Line behind(Running one, LentFor.Lent lent) {
     Adherence followed = one.followed();
     boolean out = out(lent);
@@ -258,7 +285,7 @@ class NeedsMe {
     return line(
         one,
         Days.shortly(one.version().lastSessionOn),
-        "Ends: extend, step down or let it end",
+        "How it ends is to be decided, or the longer program to be signed",
         "Due back " + Days.shortly(one.version().dueOn) + ". " + share(one.followed()),
         "Decide");
   }
@@ -331,11 +358,13 @@ class NeedsMe {
     ProgramVersion version = one.version();
     Adherence followed = one.followed();
     String state =
-        one.program().stateOn(today) == ProgramState.PAUSED
-            ? "paused"
-            : today.isBefore(version.startsOn)
-                ? "starts " + Days.shortly(version.startsOn)
-                : today.isAfter(version.lastSessionOn) ? "over" : "running";
+        one.program().hold() != null
+            ? "stopped for now"
+            : one.program().stateOn(today) == ProgramState.PAUSED
+                ? "paused"
+                : today.isBefore(version.startsOn)
+                    ? "starts " + Days.shortly(version.startsOn)
+                    : today.isAfter(version.lastSessionOn) ? "over" : "running";
     return new Row(
         one.program().id,
         one.patient().name(),

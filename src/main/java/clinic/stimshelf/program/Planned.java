@@ -21,10 +21,14 @@ final class Planned {
 
   private final List<Stretch> stretches;
   private final LocalDate stopped;
+  private final Hold hold;
+  private final ZoneId zone;
 
-  private Planned(List<Stretch> stretches, LocalDate stopped) {
+  private Planned(List<Stretch> stretches, LocalDate stopped, Hold hold, ZoneId zone) {
     this.stretches = stretches;
     this.stopped = stopped;
+    this.hold = hold;
+    this.zone = zone;
   }
 
   static Planned of(Program program, ZoneId zone) {
@@ -49,7 +53,10 @@ final class Planned {
       stretches.add(new Stretch(from, days));
     }
     return new Planned(
-        stretches, program.stoppedAt == null ? null : LocalDate.ofInstant(program.stoppedAt, zone));
+        stretches,
+        program.stoppedAt == null ? null : LocalDate.ofInstant(program.stoppedAt, zone),
+        program.hold(),
+        zone);
   }
 
   boolean any() {
@@ -69,6 +76,9 @@ final class Planned {
   /** Sessions planned on the day. */
   int on(LocalDate day) {
     if (stopped != null && !day.isBefore(stopped)) {
+      return 0;
+    }
+    if (hold != null && hold.silences(day, zone)) {
       return 0;
     }
     SessionDays found = null;

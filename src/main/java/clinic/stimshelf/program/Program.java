@@ -86,6 +86,16 @@ class Program {
   @BatchSize(size = 50)
   List<SettingConfirmed> settings = new ArrayList<>();
 
+  @OneToMany(mappedBy = "program", cascade = CascadeType.PERSIST)
+  @OrderBy("heldAt")
+  @BatchSize(size = 50)
+  List<Hold> holds = new ArrayList<>();
+
+  /** Why nobody may go on before a new screening, or {@code null}. */
+  Hold hold() {
+    return holds.stream().filter(Hold::stands).findFirst().orElse(null);
+  }
+
   /** The version with that number; every program has its latest. */
   ProgramVersion version(int number) {
     return versions.stream().filter(one -> one.number == number).findFirst().orElseThrow();
@@ -102,6 +112,9 @@ class Program {
 
   /** The state as it is on a day: a signed program is paused while a pause covers the day. */
   ProgramState stateOn(LocalDate today) {
+    if (state == ProgramState.SIGNED && hold() != null) {
+      return ProgramState.HELD;
+    }
     boolean pausing = pauses.stream().anyMatch(pause -> pause.covers(today));
     return state == ProgramState.SIGNED && pausing ? ProgramState.PAUSED : state;
   }

@@ -76,6 +76,12 @@ final class ProgramLines {
               + Days.full(program.stoppedAt().atZone(zone).toLocalDate())
               + ": "
               + program.stopReason();
+      case HELD ->
+          "Stopped now, until the patient was screened again: "
+              + program.hold().words()
+              + (program.hold().note() == null ? "" : " (" + program.hold().note() + ")")
+              + ". Nobody uses the unit meanwhile. "
+              + signed(program, zone);
       case PAUSED -> signed(program, zone) + " Paused today. " + draft;
       case SIGNED -> signed(program, zone) + " " + draft;
     };

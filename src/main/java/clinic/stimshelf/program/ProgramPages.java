@@ -42,6 +42,8 @@ class ProgramPages {
   private static final int MORE = 200;
 
   @Inject Programs programs;
+  @Inject Holds holds;
+  @Inject EndDecisions ends;
   @Inject SessionLogs sessions;
   @Inject ProgramDesk desk;
   @Inject Patients patients;
@@ -81,7 +83,10 @@ class ProgramPages {
       Form form,
       List<Option> outcomes,
       List<Option> sources,
-      List<Option> colleagues)
+      List<Option> colleagues,
+      List<Option> holdReasons,
+      EndDecisions.View end,
+      List<Option> endChoices)
       implements TemplateInstance {}
 
   @GET
@@ -203,6 +208,46 @@ class ProgramPages {
   }
 
   @POST
+  @Path("{id:\\d+}/hold")
+  public Response hold(@PathParam("id") String id, MultivaluedMap<String, String> typed) {
+    return act(
+        id,
+        typed,
+        form -> {
+          HoldReason why =
+              form.read("holdReason", HoldReason::of, one -> true, "Choose what happened.");
+          String words = form.optionalText("holdWords", "The words", 500);
+          form.throwIfWrong();
+          holds.hold(ProgramsApi.id(id), why, words, at(id, form));
+        });
+  }
+
+  @POST
+  @Path("{id:\\d+}/end-decision")
+  @RolesAllowed(Roles.THERAPIST)
+  public Response endDecision(@PathParam("id") String id, MultivaluedMap<String, String> typed) {
+    return act(
+        id,
+        typed,
+        form -> {
+          EndChoice choice = form.read("choice", EndChoice::of, one -> true, "Choose how it ends.");
+          String words = form.optionalText("endWords", "The words", 500);
+          form.throwIfWrong();
+          ends.decide(ProgramsApi.id(id), choice, words, EventTime.NOW);
+        });
+  }
+
+  @POST
+  @Path("{id:\\d+}/release")
+  @RolesAllowed(Roles.THERAPIST)
+  public Response release(@PathParam("id") String id, MultivaluedMap<String, String> typed) {
+    return act(
+        id,
+        typed,
+        form -> holds.release(ProgramsApi.id(id), form.value("releaseWords"), EventTime.NOW));
+  }
+
+  @POST
   @Path("{id:\\d+}/sessions")
   @RolesAllowed({Roles.THERAPIST, Roles.FRONT_DESK})
   public Response log(@PathParam("id") String id, MultivaluedMap<String, String> typed) {
@@ -272,7 +317,9 @@ class ProgramPages {
     Long location = locations.byCode(program.location()).id();
     ZoneId zone = locations.zone(location);
     boolean running =
-        program.state() == ProgramState.SIGNED || program.state() == ProgramState.PAUSED;
+        program.state() == ProgramState.SIGNED
+            || program.state() == ProgramState.PAUSED
+            || program.state() == ProgramState.HELD;
     List<SessionView> logs = sessions.of(id);
     form.prefill("version", program.version());
     form.prefill("dueKind", program.dueKind());
@@ -306,6 +353,9 @@ class ProgramPages {
             .filter(one -> one != LogSource.PATIENT)
             .map(one -> new Option(one.word(), one.words()))
             .toList(),
-        desk.colleagues(location, program.therapistId()));
+        desk.colleagues(location, program.therapistId()),
+        Arrays.stream(HoldReason.values()).map(one -> new Option(one.word(), one.words())).toList(),
+        ends.of(id).orElse(null),
+        Arrays.stream(EndChoice.values()).map(one -> new Option(one.word(), one.words())).toList());
   }
 }

@@ -10,6 +10,8 @@ public enum ProgramState {
   SIGNED,
   /** Signed, and today lies in a pause. */
   PAUSED,
+  /** Signed, and stopped until the patient was screened again. */
+  HELD,
   /** Ended before its time; nothing further is planned. */
   STOPPED;
 

@@ -23,6 +23,7 @@ import java.util.List;
  * @param packsNow packs that leave with the unit, over all pad types
  * @param packsLater packs owed on later days, over all pad types
  * @param packs the same by pad type and day
+ * @param hold why nobody goes on before a new screening, or {@code null}
  * @param padChanges every day on which some pad set is replaced
  */
 public record ProgramView(
@@ -83,6 +84,7 @@ public record ProgramView(
     Instant stoppedAt,
     String stopReason,
     boolean abandoned,
+    HoldView hold,
     List<VersionView> versions) {
 
   /** A value that differs from the template: its name, what the source prints, what stands now. */
@@ -121,6 +123,14 @@ public record ProgramView(
       LocalDate from,
       LocalDate to,
       String reason) {}
+
+  /**
+   * Why nobody goes on before a new screening.
+   *
+   * @param words the reason for people
+   * @param note what was said beside it, or {@code null}
+   */
+  public record HoldView(String reason, String words, String note, Instant since) {}
 
   /** One version in the history. */
   public record VersionView(

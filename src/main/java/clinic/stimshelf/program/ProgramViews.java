@@ -132,6 +132,7 @@ class ProgramViews {
         program.stoppedAt,
         program.stopReason,
         program.abandoned,
+        program.hold() == null ? null : program.hold().view(),
         program.versions.stream()
             .map(
                 one ->

@@ -278,7 +278,7 @@ public class Programs {
             reviewed,
             program.signedNumber == null,
             version.state == VersionState.DRAFT,
-            program.state,
+            program.stateOn(locations.today(program.locationId)),
             patients.byId(program.patientId).diedOn() != null,
             Writing.read(version),
             surveys.ofVersion(program, version),
@@ -323,6 +323,7 @@ public class Programs {
     Happened happened = eventOf(program, at, refusals);
     treating(happened, program, refusals);
     notStopped(program, refusals);
+    notHeld(program, refusals);
     if (program.signedNumber == null) {
       refusals.add(null, "The program is not signed.", "A licensed PT signs it first.");
     }
@@ -360,6 +361,7 @@ public class Programs {
     Happened happened = eventOf(program, at, refusals);
     treating(happened, program, refusals);
     notStopped(program, refusals);
+    notHeld(program, refusals);
     if (program.signedNumber == null) {
       refusals.add(null, "The program is not signed.", "A licensed PT signs it first.");
     }
@@ -492,6 +494,12 @@ public class Programs {
     program.stoppedAt = happened.at();
     program.stopReason = reason.strip();
     program.abandoned = abandoned;
+    Hold hold = program.hold();
+    if (hold != null) {
+      hold.standingProgramId = null;
+      hold.releasedAt = happened.at();
+      hold.releaseWords = "the program was ended";
+    }
     if (program.latest().state == VersionState.DRAFT) {
       program.latest().state = VersionState.SET_ASIDE;
     }
@@ -586,7 +594,7 @@ public class Programs {
     return Subject.of("program", program.id);
   }
 
-  private Program locked(Long id) {
+  Program locked(Long id) {
     Program program = id == null ? null : rows.findById(id, LockModeType.PESSIMISTIC_WRITE);
     if (program == null) {
       throw new NotFound("There is no such program.");
@@ -627,7 +635,7 @@ public class Programs {
     }
   }
 
-  private void treating(Happened happened, Program program, Refusals refusals) {
+  void treating(Happened happened, Program program, Refusals refusals) {
     LocalDate day = LocalDate.ofInstant(happened.at(), locations.zone(program.locationId));
     StaffView person = signedIn.staff();
     if (!TREATING.contains(person.credential())) {
@@ -637,8 +645,17 @@ public class Programs {
     }
   }
 
-  private Happened eventOf(Program program, EventTime at, Refusals refusals) {
+  Happened eventOf(Program program, EventTime at, Refusals refusals) {
     return times.of(at.happenedAt(), at.lateReason(), locations.zone(program.locationId), refusals);
+  }
+
+  private static void notHeld(Program program, Refusals refusals) {
+    if (program.hold() != null) {
+      refusals.add(
+          null,
+          "The program is stopped until the patient was screened again.",
+          "A licensed PT screens again and lets it go on, on the program’s page.");
+    }
   }
 
   private static void notStopped(Program program, Refusals refusals) {
@@ -647,7 +664,7 @@ public class Programs {
     }
   }
 
-  private List<ScreeningStatus> screened(Program program, ProgramVersion version, LocalDate day) {
+  List<ScreeningStatus> screened(Program program, ProgramVersion version, LocalDate day) {
     List<ScreeningStatus> screened = new ArrayList<>();
     for (PlacementRow placement : version.placements) {
       if (placement.side != null) {

@@ -35,6 +35,8 @@ import java.util.List;
 @Consumes(MediaType.APPLICATION_JSON)
 class ProgramsApi {
   @Inject Programs programs;
+  @Inject Holds holds;
+  @Inject EndDecisions ends;
   @Inject SessionLogs sessions;
   @Inject Templates templates;
   @Inject SignedIn signedIn;
@@ -55,6 +57,14 @@ class ProgramsApi {
   record StopBody(String reason, Boolean abandoned, OffsetDateTime happenedAt, String lateReason) {}
 
   record HandOverBody(String therapistId) {}
+
+  /** Why nobody may go on: clot, implant, pregnancy, readmission, fall or other. */
+  record HoldBody(String reason, String words, OffsetDateTime happenedAt, String lateReason) {}
+
+  /** How it ends: goal-met, extend, step-down, clinic-only, own-unit or rented-unit. */
+  record EndBody(String choice, String words, OffsetDateTime happenedAt, String lateReason) {}
+
+  record ReleaseBody(String words, OffsetDateTime happenedAt, String lateReason) {}
 
   record VoidBody(String reason) {}
 
@@ -209,6 +219,42 @@ class ProgramsApi {
   public ProgramView handOver(@PathParam("id") String id, HandOverBody body) {
     present(body);
     return programs.handOver(id(id), Ids.field("therapistId", body.therapistId()));
+  }
+
+  @POST
+  @Idempotent
+  @Path("programs/{id}/hold")
+  @RolesAllowed({Roles.FRONT_DESK, Roles.THERAPIST, Roles.MANAGER})
+  public ProgramView hold(@PathParam("id") String id, HoldBody body) {
+    present(body);
+    return holds.hold(
+        id(id),
+        ProgramBody.word("reason", body.reason(), HoldReason::of),
+        body.words(),
+        at(body.happenedAt(), body.lateReason()));
+  }
+
+  @POST
+  @Idempotent
+  @Path("programs/{id}/end-decision")
+  @RolesAllowed(Roles.THERAPIST)
+  public EndDecisions.View endDecision(@PathParam("id") String id, EndBody body) {
+    present(body);
+    return ends.decide(
+        id(id),
+        ProgramBody.word("choice", body.choice(), EndChoice::of),
+        body.words(),
+        at(body.happenedAt(), body.lateReason()));
+  }
+
+  @POST
+  @Idempotent
+  @Path("programs/{id}/release")
+  @RolesAllowed(Roles.THERAPIST)
+  public ProgramView release(@PathParam("id") String id, ReleaseBody body) {
+    return body == null
+        ? holds.release(id(id), null, EventTime.NOW)
+        : holds.release(id(id), body.words(), at(body.happenedAt(), body.lateReason()));
   }
 
   @GET

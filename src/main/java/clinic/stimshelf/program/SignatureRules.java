@@ -40,6 +40,11 @@ final class SignatureRules {
   static void check(Case one, Refusals refusals) {
     if (one.state() == ProgramState.STOPPED) {
       refusals.add(null, "This program was stopped.", "Write a new one.");
+    } else if (one.state() == ProgramState.HELD) {
+      refusals.add(
+          null,
+          "The program is stopped until the patient was screened again.",
+          "A licensed PT screens again and lets it go on, on the program’s page.");
     } else if (!one.latestIsDraft()) {
       refusals.add(null, "This version is signed already.", "Write a new version to change it.");
     }

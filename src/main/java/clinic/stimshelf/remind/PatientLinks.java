@@ -5,11 +5,13 @@ import clinic.stimshelf.audit.Subject;
 import clinic.stimshelf.audit.Trail;
 import clinic.stimshelf.loans.LoanView;
 import clinic.stimshelf.loans.Loans;
+import clinic.stimshelf.people.Patients;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.Duration;
 import java.time.ZoneOffset;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
@@ -22,6 +24,7 @@ public class PatientLinks {
   @Inject Tokens tokens;
   @Inject Loans loans;
   @Inject MessageConfig config;
+  @Inject Patients patients;
   @Inject Trail trail;
   @Inject EventTimes times;
 
@@ -61,6 +64,7 @@ public class PatientLinks {
     return tokens
         .open(PatientToken.Purpose.PAGE, token)
         .filter(row -> loans.byId(row.loanId).state().open())
+        .filter(row -> patients.byIds(List.of(row.patientId)).get(row.patientId).diedOn() == null)
         .map(row -> new Opened(row.patientId, row.loanId));
   }
 
