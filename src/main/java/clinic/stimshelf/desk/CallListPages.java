@@ -53,6 +53,7 @@ class CallListPages {
           "done", "That is off the list.");
 
   @Inject ReminderBook book;
+  @Inject CallTasks tasks;
   @Inject Contacts contacts;
   @Inject Patients patients;
   @Inject Locations locations;
@@ -70,7 +71,12 @@ class CallListPages {
 
   @CheckedTemplate(basePath = "desk", defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME)
   record CallList(
-      List<Line> lines, List<Option> outcomes, String done, Form form, List<Reason> refused)
+      List<Line> lines,
+      List<CallTasks.Task> tasks,
+      List<Option> outcomes,
+      String done,
+      Form form,
+      List<Reason> refused)
       implements TemplateInstance {}
 
   @GET
@@ -168,6 +174,7 @@ class CallListPages {
                       some.stream().anyMatch(row -> row.id().equals(open)));
                 })
             .toList(),
+        tasks.at(here),
         Arrays.stream(ContactOutcome.values())
             .map(one -> new Option(one.word(), one.words()))
             .toList(),

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
 
+import clinic.stimshelf.people.Side;
 import clinic.stimshelf.testing.Crew;
 import clinic.stimshelf.testing.Folk;
 import io.quarkus.test.junit.QuarkusTest;
@@ -21,6 +22,7 @@ class EndsAreDecidedTest {
   @Inject EndDecisions ends;
   @Inject Crew crew;
   @Inject Folk folk;
+
 
   private Desk.Scene scene;
   private String id;
@@ -87,6 +89,7 @@ class EndsAreDecidedTest {
         .put("/api/programs/" + id)
         .then()
         .statusCode(200);
+    folk.screened(scene.patient(), "quadriceps", Side.LEFT, scene.pt());
     scene.post("/api/programs/" + id + "/signature", Map.of("reviewed", true)).statusCode(200);
     assertThat(onNeedsMe("2026-04-12")).isFalse();
     assertThat(withTheManager("2026-04-12")).isFalse();
