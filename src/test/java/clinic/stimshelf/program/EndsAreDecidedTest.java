@@ -23,7 +23,6 @@ class EndsAreDecidedTest {
   @Inject Crew crew;
   @Inject Folk folk;
 
-
   private Desk.Scene scene;
   private String id;
 
