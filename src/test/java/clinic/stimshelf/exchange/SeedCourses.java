@@ -9,6 +9,9 @@ import java.util.List;
 
 /** What happens around the loans: screening, signature, sessions, pads worn, units cared for. */
 final class SeedCourses {
+  /** The reason of a program that its patient gave up. */
+  static final String GIVEN_UP = "Came no more and told no sessions";
+
   /** A pack that leaves the cupboard for a patient, and the set that is opened from it. */
   record Gift(Loan loan, String code, int packs, int day, int minute, Worn worn) {}
 
@@ -168,7 +171,8 @@ final class SeedCourses {
         unit,
         set,
         stopped,
-        stopReason);
+        stopReason,
+        GIVEN_UP.equals(stopReason) ? "yes" : null);
   }
 
   private void screening(String ref, Loan loan, int day, int minute, SeedChance chance) {

@@ -158,7 +158,11 @@ final class SeedLoans {
       if (chance.of(0.09)) {
         loan.stopped = SeedDay.weekday(loan.start + chance.between(6, 21));
         loan.stopReason =
-            chance.one("Goal reached early", "Skin stayed red", "Operated elsewhere", "Moved away");
+            chance.one(
+                "Goal reached early",
+                "Skin stayed red",
+                "Operated elsewhere",
+                SeedCourses.GIVEN_UP);
         loan.returned = SeedDay.weekday(loan.stopped + chance.between(0, 5));
         loan.dueBefore = null;
       } else {

@@ -234,6 +234,7 @@ final class SeedPrograms {
         "setting_unit",
         "setting_at",
         "stopped_at",
-        "stop_reason");
+        "stop_reason",
+        "abandoned");
   }
 }

@@ -47,6 +47,7 @@ public final class SeedWriter {
             courses.inspections,
             courses.faults,
             courses.requests));
+    sheets.add(new SeedOutcomes(loans.loans, seed + 23).sheet);
     sheets.addAll(stock.sheets());
     sheets.add(appointments.sheet);
     return sheets;
