@@ -4,9 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import clinic.stimshelf.testing.Browser;
 import clinic.stimshelf.testing.Program;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Response;
 import java.net.URI;
+import java.net.http.HttpResponse;
 import java.nio.file.Path;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
@@ -17,6 +20,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Predicate;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.TestInstance;
@@ -34,6 +38,8 @@ class EveryPageIT {
   /** What links lead to but is no page to look at. */
   private static final Set<String> NO_PAGES = Set.of("/sign-out", "/q");
 
+  private static final ObjectMapper JSON = new ObjectMapper();
+
   private static final Map<String, String> START =
       Map.of("frontdesk", "/", "therapist", "/needs-me", "manager", "/pads");
 
@@ -50,6 +56,44 @@ class EveryPageIT {
   void start() throws Exception {
     Path folder = Path.of(System.getProperty("stimshelf.build", "target"), "every-page");
     program = Program.startEmpty(folder);
+    somethingIsRecalledAndSomebodyWasHurt();
+  }
+
+  /** So that their pages are among those looked at. */
+  private void somethingIsRecalledAndSomebodyWasHurt() throws Exception {
+    JsonNode given =
+        first("/api/stock-movements?size=200", one -> one.get("reason").asText().equals("given"));
+    JsonNode loan = first("/api/loans?state=out", one -> true);
+    for (HttpResponse<String> answer :
+        List.of(
+            program.post(
+                "/api/recalls",
+                "manager",
+                JSON.createObjectNode()
+                    .put("lotId", given.get("lotId").asText())
+                    .put("reason", "Gel may come off")
+                    .put("reference", "Notice 26-114")
+                    .toString()),
+            program.post(
+                "/api/incidents",
+                "manager",
+                JSON.createObjectNode()
+                    .put("unitTag", loan.get("unitTag").asText())
+                    .put("kind", "skin-reaction")
+                    .put("harm", "treated")
+                    .put("words", "Red and patchy under the lower pad. Stopped, pads off.")
+                    .toString()))) {
+      assertThat(answer.statusCode()).as(answer.body()).isEqualTo(201);
+    }
+  }
+
+  private JsonNode first(String path, Predicate<JsonNode> wanted) throws Exception {
+    for (JsonNode one : JSON.readTree(program.get(path, "manager").body()).get("items")) {
+      if (wanted.test(one)) {
+        return one;
+      }
+    }
+    throw new AssertionError("The demo has nothing of this kind: " + path);
   }
 
   @AfterAll

@@ -2,6 +2,8 @@ package clinic.stimshelf.link;
 
 import clinic.stimshelf.access.Guesses;
 import clinic.stimshelf.location.LocationView;
+import clinic.stimshelf.location.Locations;
+import clinic.stimshelf.location.UrgentWords;
 import clinic.stimshelf.program.Outcome;
 import clinic.stimshelf.remind.PatientLinks;
 import clinic.stimshelf.web.Form;
@@ -40,6 +42,7 @@ import java.util.function.Function;
 class LinkPages {
   @Inject PatientLinks links;
   @Inject PatientDesk desk;
+  @Inject Locations locations;
   @Inject Guesses guesses;
   @Inject HttpServerRequest request;
   @Inject HttpHeaders headers;
@@ -60,6 +63,7 @@ class LinkPages {
       String base,
       String kind,
       LocationView place,
+      UrgentWords urgent,
       boolean full)
       implements TemplateInstance {}
 
@@ -107,6 +111,7 @@ class LinkPages {
                                 base(token),
                                 one.word(),
                                 matter.place(),
+                                locations.urgentWords(matter.place().id(), matter.lang()),
                                 full != null)))
                 .orElseGet(() -> see(base(token))));
   }

@@ -136,8 +136,7 @@ class PatientDesk {
             words.say(lang, "never") + ": " + words.say(lang, "never-list"),
             words.say(lang, "stop")),
         hours(lang, place.id(), today),
-        place.afterHoursWords(),
-        place.emergencyWords());
+        locations.urgentWords(place.id(), lang));
   }
 
   /** The return day and the coming pad changes, for a calendar. */
@@ -331,7 +330,7 @@ class PatientDesk {
     String clock = DateTimeFormatter.ofPattern("h:mm", Locale.US).format(time);
     boolean morning = time.isBefore(LocalTime.NOON);
     return "es".equals(lang)
-        ? clock + (morning ? " a. m." : " p. m.")
+        ? clock + (morning ? "\u00a0a.\u00a0m." : "\u00a0p.\u00a0m.")
         : clock + (morning ? " AM" : " PM");
   }
 }

@@ -1,5 +1,6 @@
 package clinic.stimshelf.link;
 
+import clinic.stimshelf.location.UrgentWords;
 import java.util.List;
 
 /**
@@ -28,8 +29,7 @@ record PatientPage(
     List<Ahead> week,
     List<String> cautions,
     List<String> hours,
-    String afterHours,
-    String emergency) {
+    UrgentWords urgent) {
 
   /** The page's fixed lines, by key. */
   interface Lines {

@@ -171,6 +171,12 @@ public class Locations {
         .toList();
   }
 
+  /** What patients read after hours and in an emergency, in their language as far as there is. */
+  @Transactional
+  public UrgentWords urgentWords(Long locationId, String lang) {
+    return UrgentWords.of(byId(locationId), settings(locationId), lang);
+  }
+
   @Transactional
   public LocationSettings settings(Long locationId) {
     Map<Setting, String> chosen = new EnumMap<>(Setting.class);

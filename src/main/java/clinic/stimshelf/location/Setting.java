@@ -80,6 +80,10 @@ public enum Setting {
   REMINDER_TIME("09:00", Kind.TIME, null, null, "Time of day at which messages go out"),
   QUIET_FROM("20:00", Kind.TIME, null, null, "From this time on nobody is written to"),
   QUIET_UNTIL("08:00", Kind.TIME, null, null, "Until this time nobody is written to"),
+  AFTER_HOURS_WORDS_SPANISH(
+      "", Kind.TEXT, null, null, "What to do after hours, for patients who read Spanish"),
+  EMERGENCY_WORDS_SPANISH(
+      "", Kind.TEXT, null, null, "What to do in an emergency, for patients who read Spanish"),
   CURRENCY("USD", Kind.TEXT, null, null, "Currency of prices and deposits");
 
   private enum Kind {

@@ -43,7 +43,9 @@ class ReceivePages {
   @GET
   public TemplateInstance blank(
       @QueryParam("order") String order, @QueryParam("done") String done) {
-    return page(Form.empty().prefill("order", order), done == null ? null : line(done));
+    return page(
+        Form.empty().prefill("order", order).prefill("code", onlyPadsOf(order)),
+        done == null ? null : line(done));
   }
 
   /** Fills the form from a label, so that a person looks before anything is entered. */
@@ -105,9 +107,29 @@ class ReceivePages {
     return log.byIds(List.of(id)).get(0);
   }
 
+  /** The one pad type of which the order still waits, or {@code null} if there are several. */
+  private String onlyPadsOf(String order) {
+    List<String> codes =
+        order == null
+            ? List.of()
+            : open().stream()
+                .filter(one -> one.id().equals(order))
+                .flatMap(one -> one.lines().stream())
+                .filter(line -> line.onOrder() > 0)
+                .map(OrderView.Line::code)
+                .distinct()
+                .toList();
+    return codes.size() == 1 ? codes.get(0) : null;
+  }
+
+  private List<OrderView> open() {
+    return supply
+        .list(List.of(signedIn.locationOr(null)), OrderState.OPEN, Paging.of(0, 200))
+        .items();
+  }
+
   private TemplateInstance page(Form form, MovementView done) {
-    List<OrderView> open =
-        supply.list(List.of(signedIn.locationOr(null)), OrderState.OPEN, Paging.of(0, 200)).items();
+    List<OrderView> open = open();
     return new ReceivePage(
         form, shown.types(), open.stream().map(Shown::option).toList(), open, done);
   }

@@ -234,6 +234,8 @@ public class StockKeeping {
     Map<Long, LotFacts> lots =
         balances.facts(wrong.stream().map(m -> m.lotId).collect(Collectors.toSet())).stream()
             .collect(Collectors.toMap(LotFacts::id, Function.identity()));
+    // Whoever lets the stock choose the lot meanwhile waits, and is not refused for what came back.
+    lots.values().stream().map(LotFacts::padTypeId).distinct().sorted().forEach(balances::holdType);
     // Whoever undoes the same line at the same moment waits here and then sees it done.
     lots.keySet().stream().sorted().forEach(balances::hold);
     Map<Long, Long> made = new HashMap<>();

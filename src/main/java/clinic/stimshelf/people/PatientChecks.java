@@ -21,6 +21,7 @@ final class PatientChecks {
           "chartNumber", "A chart number has 1 to 32 letters, digits, dots, dashes, _ or /.");
     }
     length(entry.name(), "name", "A name", 120, true, refusals);
+    oneLine(entry.name(), "name", "A name", refusals);
     days(entry, today, refusals);
     guardian(entry, today, refusals);
     if (entry.language() != null && !LANGUAGE.matcher(entry.language()).matches()) {
@@ -44,6 +45,7 @@ final class PatientChecks {
 
   private static void guardian(NewPatient entry, LocalDate today, Refusals refusals) {
     length(entry.guardianName(), "guardianName", "A guardian's name", 120, false, refusals);
+    oneLine(entry.guardianName(), "guardianName", "A guardian's name", refusals);
     length(entry.guardianRelation(), "guardianRelation", "The relation", 60, false, refusals);
     boolean named = !blank(entry.guardianName());
     boolean related = !blank(entry.guardianRelation());
@@ -104,6 +106,14 @@ final class PatientChecks {
       }
     } else if (text.strip().length() > most) {
       refusals.add(field, what + " has at most " + most + " characters.");
+    }
+  }
+
+  /** Names go into mails and letters, where a line of its own could be taken for another thing. */
+  private static void oneLine(String text, String field, String what, Refusals refusals) {
+    if (text != null && text.strip().chars().anyMatch(Character::isISOControl)) {
+      refusals.add(
+          field, what + " stands on one line, without control characters.", "Type it by hand.");
     }
   }
 

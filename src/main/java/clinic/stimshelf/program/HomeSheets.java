@@ -3,6 +3,7 @@ package clinic.stimshelf.program;
 import clinic.stimshelf.calc.days.PadPlan;
 import clinic.stimshelf.location.LocationView;
 import clinic.stimshelf.location.Locations;
+import clinic.stimshelf.location.UrgentWords;
 import clinic.stimshelf.people.Muscle;
 import clinic.stimshelf.people.Muscles;
 import clinic.stimshelf.people.PatientView;
@@ -17,10 +18,12 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /** Writes the home instructions of a program. */
 @ApplicationScoped
@@ -185,12 +188,10 @@ class HomeSheets {
     sentences.add(words.say(lang, "skin-fine"));
     sentences.add(words.say(lang, "skin-stop"));
     sentences.add(words.say(lang, "skin-call"));
-    if (location.afterHoursWords() != null) {
-      sentences.add(location.afterHoursWords());
-    }
-    if (location.emergencyWords() != null) {
-      sentences.add(location.emergencyWords());
-    }
+    UrgentWords urgent = locations.urgentWords(location.id(), lang);
+    Stream.of(urgent.afterHours(), urgent.emergency())
+        .filter(Objects::nonNull)
+        .forEach(one -> sentences.add(one.words()));
     return new HomeSheet.Part(words.say(lang, "skin"), sentences, true);
   }
 

@@ -234,8 +234,7 @@ class RecallPages {
 
   private static String done(String done) {
     return switch (done == null ? "" : done) {
-      case "begun" ->
-          "The recall is open and everything it is about is held. Reach these people next.";
+      case "begun" -> "The recall is open and everything it is about is held.";
       case "held" -> "Everything it is about is held.";
       case "drawers" -> "Noted: the drawers were looked through.";
       case "closed" -> "The recall is closed. What is held stays held until it is let go.";

@@ -10,12 +10,14 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * Who had a unit or pads of a lot. Read anew each time from loans, treatments, the ledger and the
@@ -92,26 +94,59 @@ class WhoHadIt {
                   .add((Integer) row[3], day((Instant) row[4], zone));
             });
     Set<Long> open = openLoans(given.values().stream().map(one -> one.loanId).toList());
+    List<Object[]> sets =
+        em.createQuery(
+                "select s.patientId, s.pads, s.openedOn, s.closedOn, s.openingAssumed,"
+                    + " s.lot.type.padsPerPack from PadSet s where s.lot.id = :lot order by"
+                    + " s.openedOn, s.id",
+                Object[].class)
+            .setParameter("lot", lotId)
+            .getResultList();
+    Set<Long> emptied = emptied(given.values(), sets);
     List<HeldIt> times = new ArrayList<>();
-    given.values().forEach(packs -> times.add(packs.told(open.contains(packs.loanId))));
-    em.createQuery(
-            "select s.patientId, s.pads, s.placement, s.openedOn, s.closedOn from PadSet s where"
-                + " s.lot.id = :lot order by s.openedOn, s.id",
-            Object[].class)
-        .setParameter("lot", lotId)
-        .getResultList()
+    given
+        .values()
         .forEach(
-            row ->
+            packs ->
                 times.add(
-                    new HeldIt(
-                        (Long) row[0],
-                        "set",
-                        "set of " + row[1] + " pads in use",
-                        null,
-                        (LocalDate) row[3],
-                        (LocalDate) row[4],
-                        row[4] == null ? StillHas.YES : StillHas.NO)));
+                    packs.told(open.contains(packs.loanId), emptied.contains(packs.patientId))));
+    sets.forEach(
+        row ->
+            times.add(
+                new HeldIt(
+                    (Long) row[0],
+                    "set",
+                    "set of " + row[1] + " pads in use",
+                    null,
+                    (LocalDate) row[2],
+                    (LocalDate) row[3],
+                    row[3] == null ? StillHas.YES : StillHas.NO)));
     return times;
+  }
+
+  /**
+   * Patients of whom somebody said that they opened every pack they have not brought back. An
+   * opening that was only taken for granted proves nothing.
+   */
+  private static Set<Long> emptied(Collection<Packs> given, List<Object[]> sets) {
+    Map<Long, Integer> unopened = new HashMap<>();
+    Map<Long, Integer> perPack = new HashMap<>();
+    for (Object[] set : sets) {
+      if (!(Boolean) set[4]) {
+        unopened.merge((Long) set[0], -(Integer) set[1], Integer::sum);
+        perPack.put((Long) set[0], (Integer) set[5]);
+      }
+    }
+    for (Packs packs : given) {
+      if (!packs.visit && perPack.containsKey(packs.patientId)) {
+        unopened.merge(
+            packs.patientId, (packs.out - packs.back) * perPack.get(packs.patientId), Integer::sum);
+      }
+    }
+    return unopened.entrySet().stream()
+        .filter(one -> one.getValue() <= 0)
+        .map(Map.Entry::getKey)
+        .collect(Collectors.toSet());
   }
 
   private Set<Long> openLoans(Collection<Long> loanIds) {
@@ -156,8 +191,9 @@ class WhoHadIt {
       last = day;
     }
 
-    private HeldIt told(boolean loanOpen) {
-      boolean left = out > back && !visit;
+    private HeldIt told(boolean loanOpen, boolean emptied) {
+      boolean opened = emptied && !loanOpen && out > back && !visit;
+      boolean left = out > back && !visit && !opened;
       String words =
           visit
               ? (out == 1 ? "1 pack used at a visit" : out + " packs used at visits")
@@ -165,7 +201,7 @@ class WhoHadIt {
       return new HeldIt(
           patientId,
           "packs",
-          back == 0 ? words : words + ", " + back + " back sealed",
+          words + (back == 0 ? "" : ", " + back + " back sealed") + (opened ? ", all opened" : ""),
           loanId == null ? null : String.valueOf(loanId),
           first,
           left ? null : last,

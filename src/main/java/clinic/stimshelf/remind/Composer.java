@@ -111,7 +111,7 @@ class Composer {
     Map<String, String> values = new HashMap<>();
     values.put("clinic", plain(location.name()));
     values.put("phone", location.phone() == null ? "" : plain(location.phone()));
-    values.put("name", plain(addressed(patient, location)));
+    values.put("name", isolated(plain(addressed(patient, location))));
     values.put("day", day(language, dueOn));
     return List.of(
         say(language, "letter-hello", values),

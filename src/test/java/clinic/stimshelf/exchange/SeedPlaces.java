@@ -157,6 +157,16 @@ final class SeedPlaces {
     SeedSheet sheet = new SeedSheet("settings", "location", "name", "value");
     sheet.row("HARBOR", "service-level", "0.98");
     sheet.row("MILL", "service-level", "0.95");
+    sheet.row(
+        "HARBOR",
+        "after-hours-words-spanish",
+        "Después de las 7 de la tarde deje un mensaje; le llamamos antes de las 9 de la mañana.");
+    sheet.row("HARBOR", "emergency-words-spanish", "Llame al 911 en una emergencia.");
+    sheet.row(
+        "MILL",
+        "after-hours-words-spanish",
+        "Por la noche deje un mensaje; le llamamos el siguiente día de trabajo.");
+    sheet.row("MILL", "emergency-words-spanish", "Llame al 911 en una emergencia.");
     return sheet;
   }
 

@@ -7,6 +7,7 @@ import static org.hamcrest.Matchers.not;
 
 import clinic.stimshelf.access.Credential;
 import clinic.stimshelf.loans.LendingScene;
+import clinic.stimshelf.location.Locations;
 import clinic.stimshelf.remind.PatientLinks;
 import clinic.stimshelf.testing.Crew;
 import clinic.stimshelf.testing.MutableClock;
@@ -32,6 +33,7 @@ class PatientPageTest {
   @Inject LendingScene lending;
   @Inject LinkScene scenes;
   @Inject Crew crew;
+  @Inject Locations locations;
   @Inject MutableClock clock;
 
   private LendingScene.Scene scene;
@@ -165,6 +167,7 @@ class PatientPageTest {
     for (String path :
         List.of("", "/skin", "/now/call", "/now/stop", "/now/fine", "/now/pads", "/days.ics")) {
       given().get(page + path).then().statusCode(200);
+      given().head(page + path).then().statusCode(200);
     }
     for (String path : List.of("/sessions", "/report")) {
       assertThat(given().get(page + path).statusCode()).isIn(404, 405);
@@ -253,6 +256,35 @@ class PatientPageTest {
     given().get(fresh).then().statusCode(200);
     LendingScene.post(scene.desk(), "/api/loans/" + loan + "/return", Map.of()).statusCode(200);
     given().get(fresh).then().statusCode(404);
+  }
+
+  @Test
+  void what_to_do_in_an_emergency_is_said_in_the_patients_language() {
+    locations.choose(
+        scene.location(), Map.of("after-hours-words-spanish", "Deje un mensaje de noche."));
+    scenes.language(loan, "es");
+    for (String path : List.of("", "/now/call")) {
+      given()
+          .get(page + path)
+          .then()
+          .statusCode(200)
+          .body(
+              containsString("<p lang=\"es\">Deje un mensaje de noche.</p>"),
+              containsString("llame al 911 ahora"));
+    }
+
+    locations.choose(scene.location(), Map.of("emergency-words-spanish", "Llame al 911, ya."));
+    given()
+        .get(page + "/now/call")
+        .then()
+        .body(
+            containsString("<p lang=\"es\">Llame al 911, ya.</p>"),
+            not(containsString("llame al 911 ahora")));
+    scenes.language(loan, "en");
+    given()
+        .get(page + "/now/call")
+        .then()
+        .body(containsString("call 911 now"), not(containsString("Deje un mensaje")));
   }
 
   @Test

@@ -239,6 +239,8 @@ class TheDayInTheBrowserTest {
   }
 
   private static void scan(Page page, String code) {
+    page.locator("#scan, .scan input[name=code]").first().waitFor();
+    page.waitForLoadState();
     Locator field =
         page.locator("#scan").count() > 0
             ? page.locator("#scan")

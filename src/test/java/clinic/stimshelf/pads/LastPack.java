@@ -1,9 +1,11 @@
 package clinic.stimshelf.pads;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import clinic.stimshelf.web.Refusal;
 import io.quarkus.arc.Arc;
+import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.inject.Inject;
 import java.util.ArrayList;
 import java.util.List;
@@ -13,6 +15,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -131,6 +134,46 @@ abstract class LastPack {
 
     assertThat(done(answers)).as("every answer: %s", answers).hasSize(1);
     assertThat(cupboard.packs(lot, here)).isEqualTo(10);
+  }
+
+  @Test
+  void whoever_lets_the_stock_choose_waits_for_an_undoing_and_takes_what_came_back()
+      throws Exception {
+    Long early = cupboard.lot(type, here, "EARLY", 100, 1);
+    Long later = cupboard.lot(type, here, "LATER", 200, 5);
+    Long line = give(1L, early, 1).get(0);
+    ExecutorService hand = Executors.newSingleThreadExecutor();
+    try {
+      Future<List<Long>> taken =
+          QuarkusTransaction.requiringNew()
+              .call(
+                  () -> {
+                    keeping.reverse(line, "wrong patient", cupboard.now());
+                    Future<List<Long>> pending = hand.submit(this::takeOneFromTheDrawer);
+                    // Whoever is held cannot say so; unheld, the taker is done within this.
+                    assertThatThrownBy(() -> pending.get(700, TimeUnit.MILLISECONDS))
+                        .isInstanceOf(TimeoutException.class);
+                    return pending;
+                  });
+      assertThat(taken.get(2, TimeUnit.MINUTES)).hasSize(1);
+    } finally {
+      hand.shutdownNow();
+    }
+
+    assertThat(cupboard.packs(early, here)).isZero();
+    assertThat(cupboard.packs(later, here)).isEqualTo(5);
+  }
+
+  private List<Long> takeOneFromTheDrawer() {
+    Arc.container().requestContext().activate();
+    try {
+      return stock.drawerTake(
+          new DrawerTake(
+              null, type.code(), here, 1, DrawerReason.values()[0], "for a lesson", null, null),
+          cupboard.now());
+    } finally {
+      Arc.container().requestContext().terminate();
+    }
   }
 
   private List<Long> give(Long number, Long lot, int packs) {

@@ -81,6 +81,17 @@ class OrdersGoOutTest {
   }
 
   @Test
+  void receiving_an_order_for_one_pad_type_has_the_type_chosen() {
+    manager
+        .get()
+        .queryParam("order", "" + order(0))
+        .get("/pads/receive")
+        .then()
+        .statusCode(200)
+        .body(containsString("<option value=\"" + type.code() + "\" selected>"));
+  }
+
+  @Test
   void the_file_of_an_order_has_a_line_for_each_pad_type() {
     String file =
         manager

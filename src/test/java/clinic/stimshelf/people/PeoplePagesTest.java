@@ -13,6 +13,7 @@ import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
 import jakarta.inject.Inject;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -69,6 +70,40 @@ class PeoplePagesTest {
         .contains("<span class=\"name\">Ada Lindqvist</span>")
         .contains("No intake form yet")
         .doesNotContain("Screen a region");
+  }
+
+  @Test
+  void namesOfAnyScriptAreKeptAndWhatIsNoNameIsRefusedClearly() {
+    Browser desk = signedIn(Roles.FRONT_DESK, Credential.NONE);
+    for (String name : List.of("Zoë 🦉 Ó'Näïve", "دانا (Dana) حسن", "🦉".repeat(60))) {
+      String chart = Crew.unique("W-");
+      entry(desk, chart, name).then().statusCode(303);
+      PatientView view = patients.byChart(chart).orElseThrow();
+      assertThat(view.name()).isEqualTo(name);
+      assertThat(desk.get().get("/patients/" + view.id()).asString())
+          .contains("<span class=\"name\">" + name.replace("'", "&#39;") + "</span>");
+    }
+    String longest = "Lindqvist-".repeat(50);
+    Response tooLong = entry(desk, Crew.unique("W-"), longest);
+    tooLong.then().statusCode(422);
+    assertThat(tooLong.asString())
+        .contains("A name has at most 120 characters.")
+        .contains("value=\"" + longest + "\"");
+    for (String name : List.of("Ada\r\nBcc: x@example.net", "Ada\u0000Lindqvist")) {
+      Response header = entry(desk, Crew.unique("W-"), name);
+      header.then().statusCode(422);
+      assertThat(header.asString()).contains("A name stands on one line");
+    }
+  }
+
+  private static Response entry(Browser desk, String chart, String name) {
+    return desk.form()
+        .formParam("chartNumber", chart)
+        .formParam("name", name)
+        .formParam("birthDate", "5/17/1980")
+        .formParam("reachBy", "call")
+        .formParam("phone", "(555) 010-0100")
+        .post("/patients");
   }
 
   @Test

@@ -26,6 +26,7 @@ import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.enterprise.context.control.ActivateRequestContext;
 import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
 import java.util.Map;
 import org.hibernate.SessionFactory;
 import org.hibernate.stat.Statistics;
@@ -45,6 +46,7 @@ class RecallTest {
   @Inject ShelfKeeping keeping;
   @Inject RecallRows rows;
   @Inject RecallReading reading;
+  @Inject EntityManager em;
   @Inject SessionFactory factory;
 
   private Member manager(Clinic clinic) {
@@ -128,6 +130,46 @@ class RecallTest {
         .statusCode(200)
         .body("state", equalTo("open"))
         .body("closedAt", nullValue());
+  }
+
+  @Test
+  void packsThatWereAllOpenedAreNotLookedForAtHome() {
+    Clinic clinic = scene.clinic();
+    Member manager = manager(clinic);
+    Lent lent = scene.lent(clinic);
+    String path = "/api/recalls/" + recallOfLot(clinic, manager);
+    scene.at(DeskScene.START.plusDays(1), "10:00");
+    clinic.post(clinic.desk(), "/api/loans/" + lent.loan() + "/return", Map.of()).statusCode(200);
+    var before = manager.script().get(path).then().extract().jsonPath();
+    assertThat(before.getString("people[0].times.findAll { it.how == 'packs' }[0].what"))
+        .doesNotContain("all opened");
+    assertThat(before.getString("people[0].still")).isEqualTo("maybe");
+
+    for (int set = 0; set < 6; set++) {
+      openAndEnd(clinic, lent.asked().patient());
+    }
+
+    manager
+        .script()
+        .get(path)
+        .then()
+        .body("people[0].still", equalTo("no"))
+        .body(
+            "people[0].times.findAll { it.how == 'packs' }[0].what",
+            containsString("given, all opened"));
+  }
+
+  @ActivateRequestContext
+  void openAndEnd(Clinic clinic, Long patient) {
+    open(clinic, patient);
+    QuarkusTransaction.requiringNew()
+        .run(
+            () ->
+                em.createNativeQuery(
+                        "update pad_set set closed_on = opened_on where patient_id = :patient and"
+                            + " closed_on is null")
+                    .setParameter("patient", patient)
+                    .executeUpdate());
   }
 
   @ActivateRequestContext

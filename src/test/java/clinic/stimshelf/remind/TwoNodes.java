@@ -3,8 +3,10 @@ package clinic.stimshelf.remind;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import clinic.stimshelf.loans.LendingScene;
+import clinic.stimshelf.testing.MutableClock;
 import clinic.stimshelf.testing.PostOffice;
 import jakarta.inject.Inject;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CyclicBarrier;
@@ -23,6 +25,8 @@ abstract class TwoNodes {
   @Inject LendingScene lending;
   @Inject PostOffice office;
   @Inject Postman postman;
+  @Inject Outbox outbox;
+  @Inject MutableClock clock;
 
   @Test
   void send_each_message_once_and_lose_none() throws Exception {
@@ -54,5 +58,27 @@ abstract class TwoNodes {
 
     assertThat(sent).isEqualTo(PATIENTS);
     assertThat(lent).allSatisfy(one -> assertThat(office.mailTo(one.email())).hasSize(1));
+  }
+
+  @Test
+  void take_over_what_a_dead_node_held_only_when_its_time_is_over_and_then_for_good() {
+    RemindScene.Lent lent = scenes.lent();
+    scenes.onlyOf(lent.scene().location());
+    scenes.atDayOf(lent, "start-check", "09:00");
+    outbox.gather(lent.patientId());
+    Parcel dead = outbox.claim().orElseThrow().parcel();
+
+    assertThat(postman.round()).as("another node, at once").isZero();
+    assertThat(office.mailTo(lent.email())).isEmpty();
+
+    clock.advance(Duration.ofMinutes(2));
+    assertThat(postman.round()).as("another node, later").isEqualTo(1);
+    outbox.mark(dead, Answer.refused("550 said by the dead node's server, much later"));
+
+    Message message = scenes.messages(lent.patientId()).get(0);
+    assertThat(message.state).isEqualTo(MessageState.SENT);
+    assertThat(message.mailId).isEqualTo(dead.mailId());
+    assertThat(office.mailTo(lent.email())).hasSize(1);
+    assertThat(postman.round()).isZero();
   }
 }

@@ -45,6 +45,8 @@ public final class Browser implements AutoCloseable {
           "manager-pads-orders",
           "manager-messages",
           "manager-recalls",
+          "manager-recalls-one",
+          "manager-incidents-one",
           "patient-page-en",
           "patient-page-es",
           "frontdesk-schedule-therapists",

@@ -29,7 +29,9 @@ public final class FaultyLine implements AutoCloseable {
     /** The server has the message, and the connection ends before it can say so. */
     SILENT,
     /** The server has the message, and its answer does not come while anybody waits. */
-    SLOW
+    SLOW,
+    /** Every answer takes a second: each in time, all together many times what one may take. */
+    CRAWLING
   }
 
   private final ServerSocket door;
@@ -156,10 +158,23 @@ public final class FaultyLine implements AutoCloseable {
             server.close();
             return;
           }
+          crawl();
           write(caller, line);
         }
       } catch (IOException ended) {
         // so does the call
+      }
+    }
+
+    /** Keeps an answer back until it is late or the line is better. */
+    private void crawl() {
+      try {
+        for (int i = 0; i < 10 && manner == Manner.CRAWLING; i++) {
+          failures.incrementAndGet();
+          Thread.sleep(100);
+        }
+      } catch (InterruptedException stopped) {
+        Thread.currentThread().interrupt();
       }
     }
 

@@ -12,6 +12,7 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.Collections;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -37,6 +38,32 @@ class LabelStockTest {
           .as(stock.key())
           .isEqualTo(!stock.key().equals("roll-25x25"));
     }
+  }
+
+  @Test
+  void whatIsDrawnIsReadBackInEverySizeOfTheShippedFile() throws Exception {
+    Tag tag = Tag.next(Tag.Kind.UNIT, 122);
+    for (LabelStock stock : shipped().labels()) {
+      for (SymbolKind kind : SymbolKind.values()) {
+        Label label = Label.of(tag, kind);
+        OptionalDouble widest = LabelDrawing.widestX(label, stock.size());
+        if (widest.isPresent()) {
+          double x = widest.getAsDouble();
+          boolean bars = kind == SymbolKind.CODE_128;
+          assertThat(
+                  DrawnLabel.parse(LabelDrawing.svg(label, stock.size(), x))
+                      .scan(bars ? 10 * x : x, bars ? 0 : x)
+                      .getText())
+              .as(stock.key() + ", " + kind)
+              .isEqualTo(tag.text());
+        }
+      }
+    }
+  }
+
+  @Test
+  void aStockIsFoundByItsKey() throws IOException {
+    LabelStocks stocks = shipped();
     assertThat(stocks.find("letter-80").orElseThrow().perPage()).isEqualTo(80);
     assertThat(stocks.find("nothing")).isEmpty();
   }
