@@ -3,8 +3,10 @@ package clinic.stimshelf.remind;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import clinic.stimshelf.loans.LendingScene;
+import clinic.stimshelf.people.ReachBy;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
+import java.time.LocalDate;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 
@@ -57,6 +59,32 @@ class CallListTest {
         .statusCode(303);
 
     assertThat(call(lent).state).isEqualTo(ReminderState.DONE);
+  }
+
+  @Test
+  void family_may_take_a_message_but_the_patient_is_called_again() {
+    RemindScene.Lent lent = scenes.lent();
+    LocalDate first = call(lent).onDay;
+    lending.at(first, "10:00");
+    log(lent, "family");
+
+    assertThat(call(lent).state).isEqualTo(ReminderState.WAITING);
+    assertThat(call(lent).onDay).isAfter(first);
+  }
+
+  @Test
+  void a_wrong_number_is_called_no_more_and_written_to_instead() {
+    RemindScene.Lent lent = scenes.lent();
+    scenes.change(
+        lent.scene(), lent.patientId(), ReachBy.TEXT, "Ada Lindqvist", "en", lent.email(), null);
+    lending.at(call(lent).onDay, "10:00");
+    log(lent, "wrong-number");
+
+    assertThat(call(lent).route).isEqualTo(Route.LETTER);
+    assertThat(call(lent).why).contains("somebody else");
+    assertThat(scenes.waiting(lent.patientId()))
+        .as("no text goes to a stranger")
+        .noneMatch(one -> one.route == Route.TEXT);
   }
 
   @Test
