@@ -41,7 +41,11 @@ import java.util.Set;
 class FrontDeskPages {
   static final String HOME = "/front-desk";
   private static final Map<String, String> DONE =
-      Map.of("contact", "The call is logged. It stands as last contact beside the loan.");
+      Map.of(
+          "contact",
+          "The call is logged. It stands as last contact beside the loan.",
+          "taken-in",
+          "The unit is checked in for the location that lent it, and stands here to be wiped.");
 
   @Inject Today today;
   @Inject Shelf shelf;

@@ -84,7 +84,9 @@ final class FhirResources {
         use,
         "Lent to the patient, due back on "
             + dueOn
-            + (state.equals("MISSING") ? "; reported as missing" : ""));
+            + (state.equals("MISSING")
+                ? "; reported as missing"
+                : state.equals("LOST") ? "; never came back, written off" : ""));
     return use;
   }
 

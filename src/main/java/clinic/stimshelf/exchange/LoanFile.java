@@ -21,6 +21,7 @@ class LoanFile implements FileFormat {
   private static final Column<LocalDate> DUE_ON = Column.openDay("due_on").required();
   private static final Column<Instant> RETURNED_AT = Column.happened("returned_at");
   private static final Column<Boolean> MISSING = Column.yesNo("missing");
+  private static final Column<Instant> WRITTEN_OFF_AT = Column.happened("written_off_at");
   private static final Column<String> NOTE = Column.text("note", 500);
 
   @Inject LoanHistory loans;
@@ -49,7 +50,16 @@ class LoanFile implements FileFormat {
   @Override
   public List<Column<?>> columns() {
     return List.of(
-        REF, LOCATION, UNIT, PROGRAM, CHECKED_OUT_AT, DUE_ON, RETURNED_AT, MISSING, NOTE);
+        REF,
+        LOCATION,
+        UNIT,
+        PROGRAM,
+        CHECKED_OUT_AT,
+        DUE_ON,
+        RETURNED_AT,
+        MISSING,
+        WRITTEN_OFF_AT,
+        NOTE);
   }
 
   @Override
@@ -68,6 +78,7 @@ class LoanFile implements FileFormat {
             row.get(DUE_ON),
             row.get(RETURNED_AT),
             row.or(MISSING, false) && !row.has(RETURNED_AT),
+            row.get(WRITTEN_OFF_AT),
             row.get(NOTE)));
   }
 
@@ -89,7 +100,7 @@ class LoanFile implements FileFormat {
   public String export() {
     return "select coalesce(n.ref, k.mark || '-loan-' || cast(n.id as varchar(20))) as ref, l.code as location, u.tag as unit,"
         + " coalesce(p.ref, k.mark || '-program-' || cast(p.id as varchar(20))) as program, n.checked_out_at, n.due_on, n.returned_at,"
-        + " n.state = 'MISSING' as missing, n.note from loan n"
+        + " n.state = 'MISSING' as missing, n.written_off_at, n.note from loan n"
         + " join location l on l.id = n.location_id join unit u on u.id = n.unit_id"
         + " join program p on p.id = n.program_id, exchange_mark k"
         + " where n.location_id in (:locations) and n.state <> 'VOID'"

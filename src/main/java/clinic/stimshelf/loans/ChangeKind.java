@@ -11,6 +11,7 @@ public enum ChangeKind {
   BRING_IN,
   MISSING,
   FOUND,
+  WRITTEN_OFF,
   VOID,
   MIX_UP,
   PACKS_GIVEN,
@@ -31,6 +32,7 @@ public enum ChangeKind {
       case BRING_IN -> "safety test booked";
       case MISSING -> "unit missing";
       case FOUND -> "unit found";
+      case WRITTEN_OFF -> "unit written off";
       case VOID -> "void";
       case MIX_UP -> "mix-up put right";
       case PACKS_GIVEN -> "packs given";

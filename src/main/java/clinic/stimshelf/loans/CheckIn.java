@@ -49,8 +49,12 @@ public class CheckIn {
   public void checkIn(Long loanId, CheckInOrder order) {
     Loan loan = loanBook.row(loanId);
     Refusals refusals = new Refusals();
+    Long placeId =
+        order.locationCode() == null || order.locationCode().isBlank()
+            ? loan.locationId
+            : locations.byCode(order.locationCode()).id();
     Happened happened =
-        times.of(order.happenedAt(), order.lateReason(), locations.zone(loan.locationId), refusals);
+        times.of(order.happenedAt(), order.lateReason(), locations.zone(placeId), refusals);
     if (!loan.open()) {
       refusals.add(null, "This loan is " + loan.state.word() + " already.");
     } else if (happened.at().isBefore(loan.checkedOutAt)) {
@@ -76,10 +80,6 @@ public class CheckIn {
       }
     }
     refusals.throwIfAny();
-    Long placeId =
-        order.locationCode() == null || order.locationCode().isBlank()
-            ? loan.locationId
-            : locations.byCode(order.locationCode()).id();
     LoanView before = loanBook.byId(loanId);
     for (LoanPart part : went) {
       part.cameBack = order.parts().getOrDefault(part.id, CameBack.PRESENT);

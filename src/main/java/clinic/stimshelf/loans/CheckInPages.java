@@ -115,7 +115,13 @@ class CheckInPages {
       CheckInOrder order = order(form, loans.byId(loan));
       form.throwIfWrong();
       checkIn.checkIn(loan, order);
-      return Response.seeOther(URI.create("/loans/" + loan + "?done=in")).build();
+      // Who takes a unit in for another location may not see that location's loans.
+      return Response.seeOther(
+              URI.create(
+                  signedIn.mayActAt(loans.locationOf(loan))
+                      ? "/loans/" + loan + "?done=in"
+                      : "/front-desk?done=taken-in"))
+          .build();
     } catch (Refusal refusal) {
       return Response.ok(page(loans.byId(loan), form, refusal.reasons())).build();
     }
@@ -124,7 +130,7 @@ class CheckInPages {
   private TemplateInstance page(LoanView loan, Form form, List<Reason> refused) {
     Long patientId = Long.valueOf(loan.patientId());
     Long locationId = locations.byCode(loan.location()).id();
-    Long here = signedIn.locationId() == null ? locationId : signedIn.locationId();
+    Long here = here(form, locationId);
     return new CheckInPage(
         loan,
         patients.byId(patientId),
@@ -156,9 +162,19 @@ class CheckInPages {
             .map(trouble -> new Option(trouble.word(), trouble.words()))
             .toList(),
         locations.byId(here).code(),
-        locations.today(here),
+        locations.today(locationId),
         locations.zone(here),
         refused);
+  }
+
+  /** The location the unit came to: the one the page was opened at, if the person works there. */
+  private Long here(Form form, Long lentBy) {
+    if (form.has("here")) {
+      Long named = locations.byCode(form.value("here")).id();
+      signedIn.requireLocation(named);
+      return named;
+    }
+    return signedIn.locationId() == null ? lentBy : signedIn.locationId();
   }
 
   private static String chosen(Form form, String name, String otherwise) {
@@ -189,6 +205,7 @@ class CheckInPages {
       }
     }
     LocalDateTime happened = form.optionalDayAndTime("happened-at", "The time");
+    Long here = here(form, locations.byCode(loan.location()).id());
     return new CheckInOrder(
         parts,
         form.has("trouble") ? Trouble.of(form.value("trouble")) : null,
@@ -196,11 +213,9 @@ class CheckInPages {
         sealed,
         sets,
         form.optionalWhole("use-counter", "The counter", 0, 1_000_000),
-        form.value("here"),
+        locations.byId(here).code(),
         form.optionalText("note", "The note", 500),
-        happened == null
-            ? null
-            : happened.atZone(locations.zone(locations.byCode(loan.location()).id())).toInstant(),
+        happened == null ? null : happened.atZone(locations.zone(here)).toInstant(),
         form.optionalText("late-reason", "The reason", 500));
   }
 }

@@ -26,10 +26,6 @@ class Homecoming {
           words == null || words.isBlank() ? trouble.words() : words,
           happened);
     }
-    if (unit.state() == UnitState.MISSING) {
-      care.found(unit.tag(), happened);
-    } else {
-      shelf.end(unit.id(), UseKind.LOAN, loanId, happened, UnitState.TO_WIPE);
-    }
+    shelf.end(unit.id(), UseKind.LOAN, loanId, happened, UnitState.TO_WIPE);
   }
 }

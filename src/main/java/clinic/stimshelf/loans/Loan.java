@@ -60,6 +60,10 @@ class Loan {
   @Column(name = "returned_at")
   Instant returnedAt;
 
+  /** When a unit that never came back was given up. */
+  @Column(name = "written_off_at")
+  Instant writtenOffAt;
+
   @Column(name = "returned_location_id")
   Long returnedLocationId;
 
@@ -88,6 +92,12 @@ class Loan {
     state = LoanState.RETURNED;
     returnedAt = at;
     returnedLocationId = location;
+    openProgramId = null;
+  }
+
+  void lost(Instant at) {
+    state = LoanState.LOST;
+    writtenOffAt = at;
     openProgramId = null;
   }
 

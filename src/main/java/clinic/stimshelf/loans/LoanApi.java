@@ -1,6 +1,7 @@
 package clinic.stimshelf.loans;
 
 import clinic.stimshelf.access.SignedIn;
+import clinic.stimshelf.location.Locations;
 import clinic.stimshelf.pads.PackLine;
 import clinic.stimshelf.pads.PadOutcome;
 import clinic.stimshelf.web.Idempotent;
@@ -41,6 +42,7 @@ class LoanApi {
   @Inject CheckIn checkIn;
   @Inject LoanTurns turns;
   @Inject Loans loans;
+  @Inject Locations locations;
   @Inject SignedIn signedIn;
 
   /** Packs of a lot, as scripts name them. */
@@ -182,9 +184,16 @@ class LoanApi {
   @RolesAllowed({Roles.FRONT_DESK, Roles.THERAPIST, Roles.MANAGER})
   public LoanView checkIn(
       @PathParam("id") String id, @HeaderParam("If-Match") String match, ReturnIn body) {
-    Long loan = matched(id, match);
-    checkIn.checkIn(loan, body == null ? CheckInOrder.complete() : body.order());
-    return loans.byId(loan);
+    Loan row = loans.row(Ids.of(id, "loan"));
+    CheckInOrder order = body == null ? CheckInOrder.complete() : body.order();
+    // A unit may come back anywhere: who takes it in must work there, not where it was lent.
+    signedIn.requireLocation(
+        order.locationCode() == null
+            ? row.locationId
+            : locations.byCode(order.locationCode()).id());
+    IfMatch.require(IfMatch.version(match), row.version, "The loan");
+    checkIn.checkIn(row.id, order);
+    return loans.byId(row.id);
   }
 
   @POST

@@ -67,7 +67,12 @@ public class LoanHistory {
     if (past.returnedAt() != null && past.missing()) {
       refusals.add("state", "A unit that came back is not missing.");
     }
-    if (past.returnedAt() == null
+    if (past.writtenOffAt() != null
+        && (past.returnedAt() != null || past.writtenOffAt().isBefore(past.checkedOutAt()))) {
+      refusals.add(
+          "written_off_at", "Only a unit that went out before and did not return is written off.");
+    }
+    if (past.endedAt() == null
         && (entered.find("open loan of program", String.valueOf(program.id())) != null
             || rows.count("openProgramId", program.id()) > 0)) {
       refusals.add("program", "Another loan is open with this program.");
@@ -90,6 +95,8 @@ public class LoanHistory {
             : past.missing() ? LoanState.MISSING : LoanState.OUT;
     if (past.returnedAt() != null) {
       loan.returned(past.returnedAt(), program.locationId());
+    } else if (past.writtenOffAt() != null) {
+      loan.lost(past.writtenOffAt());
     } else {
       loan.openProgramId = program.id();
       entered.add("open loan of program", String.valueOf(program.id()), program.id());
@@ -103,10 +110,10 @@ public class LoanHistory {
             loan.id,
             past.checkedOutAt(),
             locations.closingTime(loan.locationId, past.dueOn()),
-            past.returnedAt(),
-            past.missing(),
+            past.endedAt(),
+            past.missing() && past.endedAt() == null,
             null));
-    if (past.returnedAt() == null) {
+    if (past.endedAt() == null) {
       writeParts(loan);
     }
     Map<String, Object> after = new LinkedHashMap<>();
@@ -120,7 +127,7 @@ public class LoanHistory {
         Happened.at(past.checkedOutAt()),
         null,
         after);
-    if (past.returnedAt() == null) {
+    if (past.endedAt() == null) {
       changed.fire(new LoanChanged(loan.id, loan.patientId));
     }
     return loan.id;

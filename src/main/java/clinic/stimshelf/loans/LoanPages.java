@@ -189,17 +189,15 @@ class LoanPages {
           String other = form.text("other-unit", "The other unit's tag", 32);
           Instant at = at(form, loan);
           form.throwIfWrong();
-          turns.mixUp(
-              loan,
+          Long otherLoan =
               Long.valueOf(
                   loans
                       .openOfTag(other)
                       .orElseThrow(
                           () -> new Refusal("other-unit", "Unit " + other + " is not on loan."))
-                      .id()),
-              form.value("reason"),
-              at,
-              form.value("late-reason"));
+                      .id());
+          signedIn.requireLocation(loans.locationOf(otherLoan));
+          turns.mixUp(loan, otherLoan, form.value("reason"), at, form.value("late-reason"));
         });
   }
 

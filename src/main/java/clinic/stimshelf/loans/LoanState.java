@@ -8,6 +8,8 @@ public enum LoanState {
   OUT,
   RETURNED,
   MISSING,
+  /** The unit never came back and is written off. */
+  LOST,
   VOID;
 
   /** Whether the unit is still with the patient, known or not. */

@@ -284,6 +284,9 @@ public class LoanTurns {
     if (loan.state == LoanState.VOID) {
       refusals.add(null, "This loan is void already.");
     }
+    if (loan.state == LoanState.LOST) {
+      refusals.add(null, "The unit is written off; the loan took place.", "Enter it as found.");
+    }
     if (loan.state == LoanState.RETURNED) {
       refusals.add(
           null, "The unit came back; a loan that took place is not void.", "Correct it instead.");
@@ -313,6 +316,10 @@ public class LoanTurns {
     Happened happened = happened(one, since, lateReason, refusals);
     mustBeOut(one, refusals);
     mustBeOut(other, refusals);
+    if (happened.at().isBefore(other.checkedOutAt)) {
+      refusals.add(
+          "happenedAt", "The other loan began after that.", "Enter a time since which both run.");
+    }
     if (oneId.equals(otherId)) {
       refusals.add("otherId", "A mix-up needs two loans.");
     }
@@ -329,6 +336,8 @@ public class LoanTurns {
 
   private void exchange(Loan loan, Long from, Long to, Happened happened, String reason) {
     loan.unitId = to;
+    // Whoever holds which unit is known now; neither is missing.
+    loan.state = LoanState.OUT;
     LoanChange turn = turn(loan, ChangeKind.MIX_UP, happened, reason);
     turn.fromUnitId = from;
     turn.toUnitId = to;

@@ -9,6 +9,7 @@ import java.time.LocalDate;
  * @param ref the file's own key; a known one changes nothing
  * @param returnedAt {@code null} while it is out
  * @param missing whether the unit is lost track of
+ * @param writtenOffAt when a unit that never came back was given up, or {@code null}
  */
 public record PastLoan(
     String ref,
@@ -18,4 +19,11 @@ public record PastLoan(
     LocalDate dueOn,
     Instant returnedAt,
     boolean missing,
-    String note) {}
+    Instant writtenOffAt,
+    String note) {
+
+  /** When the loan ended, or {@code null} while it is open. */
+  Instant endedAt() {
+    return returnedAt == null ? writtenOffAt : returnedAt;
+  }
+}

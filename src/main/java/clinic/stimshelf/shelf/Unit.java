@@ -371,11 +371,19 @@ class Unit {
   }
 
   void found(Instant at) {
-    only("entered as found", EnumSet.of(UnitState.MISSING), at);
+    only("entered as found", EnumSet.of(UnitState.MISSING, UnitState.RETIRED), at);
+    retiredOn = null;
     needsWipe = true;
     needsInspection = true;
     chargedAt = null;
     enter(UnitState.TO_WIPE, at, null);
+  }
+
+  /** Two patients held each other's units: whoever has it now is known again. */
+  void turnedUpInUse(Instant at) {
+    if (state == UnitState.MISSING) {
+      enter(UnitState.ON_LOAN, at, null);
+    }
   }
 
   void retire(String why, LocalDate day, Instant at) {

@@ -9,6 +9,7 @@ import clinic.stimshelf.web.Refusal;
 import clinic.stimshelf.web.Refusals;
 import clinic.stimshelf.web.Retried;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Event;
 import jakarta.enterprise.inject.Any;
 import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Inject;
@@ -37,6 +38,7 @@ public class UnitCare {
   @Inject Locations locations;
   @Inject Actor actor;
   @Inject @Any Instance<UnitKept> keepers;
+  @Inject Event<UnitWrittenOff> writtenOff;
 
   /**
    * Why a unit is taken out of service. After a drop or a repair its safety test counts no more.
@@ -373,7 +375,12 @@ public class UnitCare {
     changes.change(units.idOf(tag), "missing", happened, unit -> unit.missing(why, happened.at()));
   }
 
-  /** It turned up; a use that still ran is over. */
+  /**
+   * A missing or written-off unit turned up. Where a loan still runs, the check in ends it, so that
+   * the contents are counted.
+   *
+   * @throws Refusal if somebody's use of it still runs
+   */
   @Transactional
   public void found(String tag, Happened happened) {
     changes.change(
@@ -381,9 +388,13 @@ public class UnitCare {
         "found",
         happened,
         unit -> {
+          if (uses.running(unit.id).isPresent()) {
+            throw new Refusal(
+                "state",
+                "The loan of unit " + unit.tag + " is still open.",
+                "Check the unit in: scan its tag. That ends the loan and counts the contents.");
+          }
           unit.found(happened.at());
-          uses.running(unit.id).ifPresent(use -> use.end(happened.at()));
-          uses.flush();
         });
   }
 
@@ -404,8 +415,14 @@ public class UnitCare {
           }
           LocalDate day = LocalDate.ofInstant(happened.at(), locations.zone(unit.locationId));
           unit.retire(why, day, happened.at());
-          uses.running(unit.id).ifPresent(use -> use.end(happened.at()));
-          uses.flush();
+          uses.running(unit.id)
+              .ifPresent(
+                  use -> {
+                    use.end(happened.at());
+                    uses.flush();
+                    writtenOff.fire(
+                        new UnitWrittenOff(unit.id, use.useKind, use.subjectId, why, happened));
+                  });
         });
   }
 

@@ -2,9 +2,11 @@ package clinic.stimshelf.shelf;
 
 import clinic.stimshelf.audit.Happened;
 import clinic.stimshelf.web.Refusal;
+import clinic.stimshelf.web.Refusals;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
+import java.util.List;
 
 /** Two units that are with each other's patients: both uses are put right at one time. */
 @ApplicationScoped
@@ -15,13 +17,25 @@ public class UnitExchange {
   /**
    * From that time on, each loan holds the other's unit. What was recorded until then stays.
    *
-   * @throws Refusal if either unit is not out with the loan that is named for it
+   * @throws Refusal if either unit is not out with the loan that is named for it, or was not yet at
+   *     that time
    */
   @Transactional
   public void exchange(
       Long oneUnit, Long oneLoan, Long otherUnit, Long otherLoan, Happened happened) {
     UnitUseRow one = running(oneUnit, oneLoan);
     UnitUseRow other = running(otherUnit, otherLoan);
+    Refusals refusals = new Refusals();
+    for (UnitUseRow use : List.of(one, other)) {
+      if (happened.at().isBefore(use.startsAt)) {
+        refusals.add(
+            "happenedAt",
+            "One of the units was with nobody of the two before a later time.",
+            "Enter a time since which both were out.");
+        break;
+      }
+    }
+    refusals.throwIfAny();
     UnitUseRow nowOther = successor(one, otherUnit);
     UnitUseRow nowOne = successor(other, oneUnit);
     one.end(happened.at());
@@ -31,8 +45,10 @@ public class UnitExchange {
     nowOther.startsAt = happened.at();
     nowOne.startsAt = happened.at();
     uses.persist(nowOther, nowOne);
-    changes.change(oneUnit, "mix-up put right", happened, unit -> {});
-    changes.change(otherUnit, "mix-up put right", happened, unit -> {});
+    changes.change(
+        oneUnit, "mix-up put right", happened, unit -> unit.turnedUpInUse(happened.at()));
+    changes.change(
+        otherUnit, "mix-up put right", happened, unit -> unit.turnedUpInUse(happened.at()));
     uses.flush();
   }
 

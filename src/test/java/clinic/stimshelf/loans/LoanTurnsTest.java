@@ -121,6 +121,102 @@ class LoanTurnsTest {
   }
 
   @Test
+  void aUnitWrittenOffEndsItsLoanAsLostAndServesAgainWhenItTurnsUp() {
+    LendingScene.Scene scene = lending.open();
+    String unit = lending.unit(scene);
+    String loan = lending.lent(scene, lending.signed(scene), unit);
+    LendingScene.post(scene.desk(), "/api/loans/" + loan + "/missing", Map.of("reason", "moved"))
+        .statusCode(200);
+    LendingScene.post(
+            scene.manager(), "/api/units/" + unit + "/retirement", Map.of("reason", "written off"))
+        .statusCode(200)
+        .body("state", equalTo("retired"));
+    LendingScene.get(scene.desk(), "/api/loans/" + loan)
+        .body("state", equalTo("lost"))
+        .body("returnedAt", org.hamcrest.Matchers.nullValue())
+        .body("changes.kind", hasItem("written-off"))
+        .body("owed.findAll{it.owedBy=='clinic' && it.settledAt==null}.size()", equalTo(0));
+    LendingScene.get(scene.desk(), "/api/loans?location=" + scene.code()).body("total", equalTo(0));
+    LendingScene.post(scene.desk(), "/api/loans/" + loan + "/void", Map.of("reason", "no"))
+        .statusCode(422);
+    lending.later(5);
+    lending.found(unit);
+    LendingScene.get(scene.desk(), "/api/units/" + unit).body("state", equalTo("to-wipe"));
+  }
+
+  @Test
+  void aMixUpIsPutRightFromATimeAtWhichBothWereOut() {
+    LendingScene.Scene scene = lending.open();
+    String first = lending.unit(scene);
+    String one = lending.lent(scene, lending.signed(scene), first);
+    lending.later(30);
+    String second = lending.unit(scene);
+    String other = lending.lent(scene, lending.signed(scene), second);
+    Map<String, Object> before =
+        Map.of(
+            "loanId",
+            one,
+            "otherLoanId",
+            other,
+            "reason",
+            "brothers",
+            "since",
+            LendingScene.TUESDAY
+                .atTime(9, 10)
+                .atZone(LendingScene.ZONE)
+                .toOffsetDateTime()
+                .toString());
+    LendingScene.post(scene.desk(), "/api/loans/mix-up", before)
+        .statusCode(422)
+        .body("errors.field", hasItem("happenedAt"));
+    LendingScene.get(scene.desk(), "/api/loans/" + one).body("unitTag", equalTo(first));
+  }
+
+  @Test
+  void aMixUpShowsWhereAMissingUnitIs() {
+    LendingScene.Scene scene = lending.open();
+    String first = lending.unit(scene);
+    String second = lending.unit(scene);
+    String one = lending.lent(scene, lending.signed(scene), first);
+    String other = lending.lent(scene, lending.signed(scene), second);
+    LendingScene.post(scene.desk(), "/api/loans/" + one + "/missing", Map.of("reason", "not his"))
+        .statusCode(200);
+    LendingScene.post(
+            scene.desk(),
+            "/api/loans/mix-up",
+            Map.of("loanId", one, "otherLoanId", other, "reason", "brothers"))
+        .statusCode(200);
+    for (String loan : List.of(one, other)) {
+      LendingScene.get(scene.desk(), "/api/loans/" + loan).body("state", equalTo("out"));
+    }
+    for (String unit : List.of(first, second)) {
+      LendingScene.get(scene.desk(), "/api/units/" + unit).body("state", equalTo("on-loan"));
+    }
+    LendingScene.post(scene.desk(), "/api/loans/" + other + "/return", Map.of())
+        .statusCode(200)
+        .body("unitTag", equalTo(first));
+  }
+
+  @Test
+  void aUnitComesBackToTheOtherLocationAndStandsThere() {
+    LendingScene.Scene lent = lending.open();
+    LendingScene.Scene beside = lending.beside(lent);
+    String unit = lending.unit(lent);
+    String loan = lending.lent(lent, lending.signed(lent), unit);
+    LendingScene.post(
+            beside.desk(), "/api/loans/" + loan + "/return", Map.of("location", lent.code()))
+        .statusCode(404);
+    LendingScene.post(
+            beside.desk(), "/api/loans/" + loan + "/return", Map.of("location", beside.code()))
+        .statusCode(200)
+        .body("returnedTo", equalTo(beside.code()));
+    LendingScene.get(beside.desk(), "/api/units/" + unit)
+        .statusCode(200)
+        .body("state", equalTo("to-wipe"));
+    LendingScene.get(beside.desk(), "/api/loans/" + loan).statusCode(404);
+  }
+
+  @Test
   void packsOwedAreGivenByLotAndNoMoreThanOwed() {
     LendingScene.Scene scene = lending.open();
     String loan = lending.lent(scene, lending.signed(scene), lending.unit(scene));

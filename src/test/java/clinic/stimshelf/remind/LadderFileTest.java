@@ -34,7 +34,8 @@ class LadderFileTest {
   void a_location_with_a_ladder_of_its_own_uses_that_alone() {
     LadderFile file = ConfigFiles.parse(LadderFile.NAME, FILE, LadderFile.class);
 
-    assertThat(file.at("HARBOR")).extracting(LadderFile.Step::key)
+    assertThat(file.at("HARBOR"))
+        .extracting(LadderFile.Step::key)
         .containsExactly("return-soon", "late-call");
     assertThat(file.at("MILL")).extracting(LadderFile.Step::days).containsExactly(1);
     assertThat(file.at("QUIET")).as("none at all").isEmpty();

@@ -134,7 +134,7 @@ class TenThousandDueTest {
                       + " name_search, birth_date, language, interpreter, reach_by, phone, email,"
                       + " reminders_allowed) select :first + \"X\", 0, :at, :code || '-' || \"X\", :code ||"
                       + " '-' || \"X\", 'Ada Lindqvist', 'ada lindqvist', date '1980-05-17', 'en',"
-                      + " false, 'EMAIL', '(555) 010-0100', 'many' || \"X\" || '@' || :host, true from"
+                      + " false, 'EMAIL', '(555) 030-0100', 'many' || \"X\" || '@' || :host, true from"
                       + " system_range(1, :many)",
                   Map.of("at", scene.location(), "code", scene.code(), "host", host()));
               change(

@@ -38,8 +38,7 @@ class WordingTest {
   void lend() {
     lent = scenes.lent();
     manager =
-        Crew.signIn(
-            crew.withPassword(Roles.MANAGER, Credential.NONE, lent.scene().location()));
+        Crew.signIn(crew.withPassword(Roles.MANAGER, Credential.NONE, lent.scene().location()));
   }
 
   private ValidatableResponse typed(String words, boolean live) {

@@ -127,13 +127,24 @@ class BetweenUsesTest {
   }
 
   @Test
-  void missingIsFoundAgainAndItsUseIsOver() {
+  void whatIsMissingFromALoanIsCheckedInAndNotJustFound() {
     lend(7L);
     care.missing(tag, "called three times", scene.now());
     assertThat(shelf.byTag(tag).use()).as("the loan goes on").isNotNull();
+    assertThatThrownBy(() -> care.found(tag, scene.now()))
+        .isInstanceOf(Refusal.class)
+        .hasMessageContaining("Check the unit in");
+    assertThat(state()).isEqualTo(UnitState.MISSING);
+  }
+
+  @Test
+  void whatWasWrittenOffAndTurnsUpIsWipedAndInspected() {
+    care.retire(tag, "worn", scene.now());
     care.found(tag, scene.now());
     assertThat(state()).isEqualTo(UnitState.TO_WIPE);
-    assertThat(shelf.byTag(tag).use()).isNull();
+    care.wiped(tag, null, null, scene.now());
+    scene.set(tag, unit -> unit.wipeCountsAt = scene.now().at());
+    assertThat(state()).isEqualTo(UnitState.TO_INSPECT);
   }
 
   @Test
@@ -142,15 +153,6 @@ class BetweenUsesTest {
     care.missing(tag, "called three times", scene.now());
     shelf.end(id(), UseKind.LOAN, 7L, scene.now(), UnitState.TO_WIPE);
     assertThat(state()).isEqualTo(UnitState.TO_WIPE);
-  }
-
-  @Test
-  void missingIsRetiredAndItsUseIsOver() {
-    lend(7L);
-    care.missing(tag, "moved away", scene.now());
-    care.retire(tag, "written off", scene.now());
-    assertThat(state()).isEqualTo(UnitState.RETIRED);
-    assertThat(shelf.byTag(tag).use()).isNull();
   }
 
   @Test
