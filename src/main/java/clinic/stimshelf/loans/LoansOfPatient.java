@@ -40,6 +40,7 @@ class LoansOfPatient implements PatientMatters {
           case OUT -> loan.unitTag() + ", due " + Days.shortly(loan.dueOn());
           case MISSING -> loan.unitTag() + ", missing";
           case RETURNED -> loan.unitTag() + ", came back";
+          case LOST -> loan.unitTag() + ", never came back";
           case VOID -> loan.unitTag() + ", entered by mistake";
         };
     return new Matter(
