@@ -29,6 +29,7 @@ class AppointmentDays implements BookedDays, UnitBusy, PatientMatters {
   private static final int SHOWN = 6;
 
   @Inject AppointmentRows rows;
+  @Inject LastVisits visits;
   @Inject Locations locations;
   @Inject Clock clock;
 
@@ -57,29 +58,19 @@ class AppointmentDays implements BookedDays, UnitBusy, PatientMatters {
   @Transactional
   public Map<Long, LocalDate> lastVisits(Collection<Long> patientIds, LocalDate from) {
     Map<Long, LocalDate> last = new HashMap<>();
-    if (patientIds.isEmpty()) {
-      return last;
-    }
-    rows.find(
-            "select patientId, locationId, max(startsAt) from Appointment where patientId in ?1"
-                + " and startsAt >= ?2 and state in ?3 group by patientId, locationId",
-            patientIds,
-            from.minusDays(1).atStartOfDay(ZoneOffset.UTC).toInstant(),
-            AppointmentState.CAME)
-        .project(LastVisit.class)
-        .list()
+    visits
+        .of(patientIds)
         .forEach(
-            one -> {
-              LocalDate day = LocalDate.ofInstant(one.at(), locations.zone(one.locationId()));
-              if (!day.isBefore(from)) {
-                last.merge(one.patientId(), day, (a, b) -> a.isAfter(b) ? a : b);
+            (patient, one) -> {
+              if (one.cameAt() != null) {
+                LocalDate day = LocalDate.ofInstant(one.cameAt(), locations.zone(one.locationId()));
+                if (!day.isBefore(from)) {
+                  last.put(patient, day);
+                }
               }
             });
     return last;
   }
-
-  /** The last visit of a patient at a location. */
-  record LastVisit(Long patientId, Long locationId, Instant at) {}
 
   @Override
   @Transactional

@@ -25,8 +25,8 @@ public enum AppointmentState {
   /** Those on which the patient comes or came. */
   static final Set<AppointmentState> STANDING = EnumSet.of(BOOKED, ARRIVED, DONE, PARTIAL);
 
-  /** Those on which the patient came. */
-  static final Set<AppointmentState> CAME = EnumSet.of(ARRIVED, DONE, PARTIAL);
+  /** Those on which the patient came, treated or not. */
+  static final Set<AppointmentState> CAME = EnumSet.of(ARRIVED, DONE, PARTIAL, NOT_DONE);
 
   private final String words;
 

@@ -102,7 +102,7 @@ class CallTasks implements NeedsMeSource {
       if (settled || program == null || who.get(patient).diedOn() != null) {
         continue;
       }
-      LastVisits.Last visit = last.getOrDefault(patient, new LastVisits.Last(null, 0));
+      LastVisits.Last visit = last.getOrDefault(patient, LastVisits.Last.NOTHING);
       LocalDate seen = loan.checkedOutAt().atZone(zone).toLocalDate();
       if (visit.cameAt() != null && visit.cameAt().atZone(zone).toLocalDate().isAfter(seen)) {
         seen = visit.cameAt().atZone(zone).toLocalDate();

@@ -1,8 +1,8 @@
 package clinic.stimshelf.loans;
 
+import clinic.stimshelf.web.Spelled;
 import com.fasterxml.jackson.annotation.JsonCreator;
 import com.fasterxml.jackson.annotation.JsonValue;
-import java.util.Arrays;
 import java.util.Locale;
 
 /** How a part came back. */
@@ -22,15 +22,7 @@ public enum CameBack {
    */
   @JsonCreator
   public static CameBack of(String word) {
-    return Arrays.stream(values())
-        .filter(one -> one.word().equals(word))
-        .findFirst()
-        .orElseThrow(
-            () ->
-                new IllegalArgumentException(
-                    "What became of a part is one of "
-                        + Arrays.stream(values()).map(CameBack::word).toList()
-                        + "."));
+    return Spelled.one("What became of a part", values(), CameBack::word, word);
   }
 
   /** As people read it. */

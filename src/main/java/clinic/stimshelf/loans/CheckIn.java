@@ -1,5 +1,6 @@
 package clinic.stimshelf.loans;
 
+import clinic.stimshelf.access.SignedIn;
 import clinic.stimshelf.audit.EventTimes;
 import clinic.stimshelf.audit.Happened;
 import clinic.stimshelf.audit.Subject;
@@ -36,6 +37,7 @@ public class CheckIn {
   @Inject PadStock stock;
   @Inject PadSets padSets;
   @Inject Locations locations;
+  @Inject SignedIn signedIn;
   @Inject Trail trail;
   @Inject EventTimes times;
   @Inject Event<LoanChanged> changed;
@@ -53,6 +55,8 @@ public class CheckIn {
         order.locationCode() == null || order.locationCode().isBlank()
             ? loan.locationId
             : locations.byCode(order.locationCode()).id();
+    // A unit may come back anywhere: who takes it in must work there, not where it was lent.
+    signedIn.requireLocation(placeId);
     Happened happened =
         times.of(order.happenedAt(), order.lateReason(), locations.zone(placeId), refusals);
     if (!loan.open()) {
@@ -85,7 +89,7 @@ public class CheckIn {
       part.cameBack = order.parts().getOrDefault(part.id, CameBack.PRESENT);
       takePart(loan, part, happened);
     }
-    settleClinicDebts(loanId, happened);
+    owed.settleClinicDebts(loanId, happened.at(), "no longer needed: the unit came back");
     if (!order.sealedPacks().isEmpty()) {
       stock.takeBackSealed(loanId, loan.patientId, placeId, order.sealedPacks(), happened);
     }
@@ -138,15 +142,6 @@ public class CheckIn {
       row.words = part.words;
       row.kitItemId = part.kitItemId;
       owed.persist(row);
-    }
-  }
-
-  /** What the clinic still owed ends with the loan. */
-  private void settleClinicDebts(Long loanId, Happened happened) {
-    for (LoanOwed row :
-        owed.list("loanId = ?1 and owedBy = ?2 and settledAt is null", loanId, OwedBy.CLINIC)) {
-      row.settledAt = happened.at();
-      row.settledHow = "no longer needed: the unit came back";
     }
   }
 

@@ -167,12 +167,10 @@ class CheckInPages {
         refused);
   }
 
-  /** The location the unit came to: the one the page was opened at, if the person works there. */
+  /** The location the unit came to: the one the page was opened at. */
   private Long here(Form form, Long lentBy) {
     if (form.has("here")) {
-      Long named = locations.byCode(form.value("here")).id();
-      signedIn.requireLocation(named);
-      return named;
+      return locations.byCode(form.value("here")).id();
     }
     return signedIn.locationId() == null ? lentBy : signedIn.locationId();
   }

@@ -92,10 +92,7 @@ class CheckOutRules {
           "programId", "The program was stopped.", "Sign a new one after screening again.");
     }
     if (program.state() == ProgramState.HELD) {
-      refusals.add(
-          "programId",
-          "The program is stopped until the patient was screened again.",
-          "A licensed PT screens again and lets it go on, on the program’s page.");
+      ProgramState.refuseWhileHeld("programId", refusals);
     }
     if (program.state() == ProgramState.PAUSED) {
       refusals.add("programId", "The program is paused.", "End the pause first.");

@@ -1,8 +1,8 @@
 package clinic.stimshelf.loans;
 
+import clinic.stimshelf.web.Spelled;
 import com.fasterxml.jackson.annotation.JsonCreator;
 import com.fasterxml.jackson.annotation.JsonValue;
-import java.util.Arrays;
 import java.util.Locale;
 
 /**
@@ -25,14 +25,6 @@ public enum Identifier {
    */
   @JsonCreator
   public static Identifier of(String word) {
-    return Arrays.stream(values())
-        .filter(one -> one.word().equals(word))
-        .findFirst()
-        .orElseThrow(
-            () ->
-                new IllegalArgumentException(
-                    "An identifier is one of "
-                        + Arrays.stream(values()).map(Identifier::word).toList()
-                        + "."));
+    return Spelled.one("An identifier", values(), Identifier::word, word);
   }
 }

@@ -1,7 +1,6 @@
 package clinic.stimshelf.loans;
 
 import clinic.stimshelf.access.SignedIn;
-import clinic.stimshelf.location.Locations;
 import clinic.stimshelf.pads.PackLine;
 import clinic.stimshelf.pads.PadOutcome;
 import clinic.stimshelf.web.Idempotent;
@@ -42,7 +41,6 @@ class LoanApi {
   @Inject CheckIn checkIn;
   @Inject LoanTurns turns;
   @Inject Loans loans;
-  @Inject Locations locations;
   @Inject SignedIn signedIn;
 
   /** Packs of a lot, as scripts name them. */
@@ -186,11 +184,6 @@ class LoanApi {
       @PathParam("id") String id, @HeaderParam("If-Match") String match, ReturnIn body) {
     Loan row = loans.row(Ids.of(id, "loan"));
     CheckInOrder order = body == null ? CheckInOrder.complete() : body.order();
-    // A unit may come back anywhere: who takes it in must work there, not where it was lent.
-    signedIn.requireLocation(
-        order.locationCode() == null
-            ? row.locationId
-            : locations.byCode(order.locationCode()).id());
     IfMatch.require(IfMatch.version(match), row.version, "The loan");
     checkIn.checkIn(row.id, order);
     return loans.byId(row.id);

@@ -1,6 +1,5 @@
 package clinic.stimshelf.loans;
 
-import clinic.stimshelf.audit.Actor;
 import clinic.stimshelf.audit.EventTimes;
 import clinic.stimshelf.audit.Happened;
 import clinic.stimshelf.audit.Subject;
@@ -25,7 +24,6 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Event;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
-import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
@@ -53,8 +51,6 @@ public class LoanTurns {
   @Inject Locations locations;
   @Inject Trail trail;
   @Inject EventTimes times;
-  @Inject Actor actor;
-  @Inject Clock clock;
   @Inject Event<LoanChanged> changed;
 
   /**
@@ -119,7 +115,7 @@ public class LoanTurns {
     if (wanted.bringInOn() != null) {
       loan.bringInOn = wanted.bringInOn();
     }
-    LoanChange turn = turn(loan, ChangeKind.EXTENSION, happened, wanted.reason());
+    LoanChange turn = changes.turn(loan, ChangeKind.EXTENSION, happened, wanted.reason());
     turn.fromDue = before;
     turn.toDue = loan.dueOn;
     changes.persist(turn);
@@ -140,7 +136,7 @@ public class LoanTurns {
           loan.id,
           locations.closingTime(loan.locationId, loan.dueOn),
           happened);
-      LoanChange turn = turn(loan, ChangeKind.DUE_MOVED, happened, "the program changed");
+      LoanChange turn = changes.turn(loan, ChangeKind.DUE_MOVED, happened, "the program changed");
       turn.fromDue = before;
       turn.toDue = loan.dueOn;
       changes.persist(turn);
@@ -206,7 +202,7 @@ public class LoanTurns {
         happened);
     loan.unitId = fresh.id();
     loan.state = LoanState.OUT;
-    LoanChange turn = turn(loan, ChangeKind.SWAP, happened, wanted.reason());
+    LoanChange turn = changes.turn(loan, ChangeKind.SWAP, happened, wanted.reason());
     turn.fromUnitId = old.id();
     turn.toUnitId = fresh.id();
     changes.persist(turn);
@@ -271,7 +267,7 @@ public class LoanTurns {
     refusals.throwIfAny();
     loan.state = LoanState.MISSING;
     care.missing(shelf.byId(loan.unitId).tag(), reason, happened);
-    changes.persist(turn(loan, ChangeKind.MISSING, happened, reason));
+    changes.persist(changes.turn(loan, ChangeKind.MISSING, happened, reason));
     tell(loan, "unit missing", happened, null, Map.of("reason", reason));
   }
 
@@ -303,7 +299,7 @@ public class LoanTurns {
       row.settledHow = "the loan is void";
     }
     loan.voided();
-    changes.persist(turn(loan, ChangeKind.VOID, happened, reason));
+    changes.persist(changes.turn(loan, ChangeKind.VOID, happened, reason));
     tell(loan, "void", happened, null, Map.of("reason", reason));
   }
 
@@ -316,19 +312,16 @@ public class LoanTurns {
     Happened happened = happened(one, since, lateReason, refusals);
     mustBeOut(one, refusals);
     mustBeOut(other, refusals);
-    if (happened.at().isBefore(other.checkedOutAt)) {
-      refusals.add(
-          "happenedAt", "The other loan began after that.", "Enter a time since which both run.");
-    }
     if (oneId.equals(otherId)) {
       refusals.add("otherId", "A mix-up needs two loans.");
     }
     if (reason == null || reason.isBlank()) {
       refusals.add("reason", "Say how it was found out.");
     }
-    refusals.throwIfAny();
     Long first = one.unitId;
     Long second = other.unitId;
+    exchange.checkSince(first, second, happened, refusals);
+    refusals.throwIfAny();
     exchange.exchange(first, one.id, second, other.id, happened);
     exchange(one, first, second, happened, reason);
     exchange(other, second, first, happened, reason);
@@ -338,7 +331,7 @@ public class LoanTurns {
     loan.unitId = to;
     // Whoever holds which unit is known now; neither is missing.
     loan.state = LoanState.OUT;
-    LoanChange turn = turn(loan, ChangeKind.MIX_UP, happened, reason);
+    LoanChange turn = changes.turn(loan, ChangeKind.MIX_UP, happened, reason);
     turn.fromUnitId = from;
     turn.toUnitId = to;
     changes.persist(turn);
@@ -401,7 +394,7 @@ public class LoanTurns {
       row.settledAt = happened.at();
       row.settledHow = "given";
     }
-    changes.persist(turn(loan, ChangeKind.PACKS_GIVEN, happened, null));
+    changes.persist(changes.turn(loan, ChangeKind.PACKS_GIVEN, happened, null));
     tell(loan, "packs given", happened, null, given);
   }
 
@@ -428,7 +421,8 @@ public class LoanTurns {
     if (row.owedBy == OwedBy.PATIENT && row.kitItemId != null && "brought".equals(how.strip())) {
       kits.back(row.kitItemId, happened);
     }
-    changes.persist(turn(loan, ChangeKind.SETTLED, happened, row.words + ": " + how.strip()));
+    changes.persist(
+        changes.turn(loan, ChangeKind.SETTLED, happened, row.words + ": " + how.strip()));
     tell(loan, "settled", happened, null, Map.of("what", row.words, "how", how.strip()));
   }
 
@@ -444,17 +438,6 @@ public class LoanTurns {
     if (!loan.open()) {
       refusals.add(null, "This loan is " + loan.state.word() + ".");
     }
-  }
-
-  private LoanChange turn(Loan loan, ChangeKind kind, Happened happened, String reason) {
-    LoanChange turn = new LoanChange();
-    turn.loanId = loan.id;
-    turn.kind = kind;
-    turn.happenedAt = happened.at();
-    turn.recordedAt = clock.instant();
-    turn.byName = actor.name();
-    turn.reason = reason;
-    return turn;
   }
 
   private void tell(

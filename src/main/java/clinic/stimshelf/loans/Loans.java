@@ -127,7 +127,9 @@ public class Loans {
         .map(row -> views(List.of(row)).get(0));
   }
 
-  /** The ladder of messages of a loan, past and to come. */
+  /**
+   * The ladder of messages of a loan, past and to come; only what people do while it is stopped.
+   */
   @Transactional
   public List<ReminderDays.Rung> ladder(Long id) {
     return ladders(List.of(row(id).id)).get(id);
@@ -244,11 +246,8 @@ public class Loans {
     if (program == null || program.state() != ProgramState.HELD) {
       return rungs;
     }
-    // Nothing is sent by itself while the program is stopped; what people do stays on the list.
-    LocalDate today = locations.today(loan.locationId);
-    return rungs.stream()
-        .filter(rung -> !rung.channel().equals("message") || rung.day().isBefore(today))
-        .toList();
+    // Nothing is sent by itself while the program is stopped, nor what was left over from before.
+    return rungs.stream().filter(rung -> !rung.channel().equals("message")).toList();
   }
 
   private static LoanView.PartView part(LoanPart row) {

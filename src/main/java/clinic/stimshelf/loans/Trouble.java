@@ -1,8 +1,8 @@
 package clinic.stimshelf.loans;
 
+import clinic.stimshelf.web.Spelled;
 import com.fasterxml.jackson.annotation.JsonCreator;
 import com.fasterxml.jackson.annotation.JsonValue;
-import java.util.Arrays;
 import java.util.Locale;
 
 /**
@@ -40,14 +40,6 @@ public enum Trouble {
    */
   @JsonCreator
   public static Trouble of(String word) {
-    return Arrays.stream(values())
-        .filter(one -> one.word().equals(word))
-        .findFirst()
-        .orElseThrow(
-            () ->
-                new IllegalArgumentException(
-                    "Trouble is one of "
-                        + Arrays.stream(values()).map(Trouble::word).toList()
-                        + "."));
+    return Spelled.one("Trouble", values(), Trouble::word, word);
   }
 }

@@ -1,6 +1,5 @@
 package clinic.stimshelf.loans;
 
-import clinic.stimshelf.audit.Actor;
 import clinic.stimshelf.audit.Subject;
 import clinic.stimshelf.audit.Trail;
 import clinic.stimshelf.location.Locations;
@@ -13,7 +12,6 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Event;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
-import java.time.Clock;
 import java.time.LocalDate;
 import java.util.Map;
 
@@ -28,8 +26,6 @@ class WrittenOff {
   @Inject PadSets padSets;
   @Inject Locations locations;
   @Inject Trail trail;
-  @Inject Actor actor;
-  @Inject Clock clock;
   @Inject Event<LoanChanged> changed;
 
   void end(@Observes UnitWrittenOff gone) {
@@ -39,11 +35,8 @@ class WrittenOff {
     Loan loan = rows.findById(gone.subjectId());
     String before = loan.state.word();
     loan.lost(gone.happened().at());
-    for (LoanOwed row :
-        owed.list("loanId = ?1 and owedBy = ?2 and settledAt is null", loan.id, OwedBy.CLINIC)) {
-      row.settledAt = gone.happened().at();
-      row.settledHow = "no longer needed: the unit is written off";
-    }
+    owed.settleClinicDebts(
+        loan.id, gone.happened().at(), "no longer needed: the unit is written off");
     LocalDate day = LocalDate.ofInstant(gone.happened().at(), locations.zone(loan.locationId));
     for (PadSetView set : padSets.inUse(loan.patientId, loan.programId)) {
       padSets.close(
@@ -53,14 +46,7 @@ class WrittenOff {
           null,
           gone.happened());
     }
-    LoanChange turn = new LoanChange();
-    turn.loanId = loan.id;
-    turn.kind = ChangeKind.WRITTEN_OFF;
-    turn.happenedAt = gone.happened().at();
-    turn.recordedAt = clock.instant();
-    turn.byName = actor.name();
-    turn.reason = gone.reason();
-    changes.persist(turn);
+    changes.persist(changes.turn(loan, ChangeKind.WRITTEN_OFF, gone.happened(), gone.reason()));
     trail.record(
         Subject.of("loan", loan.id),
         loan.locationId,

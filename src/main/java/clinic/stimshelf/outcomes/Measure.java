@@ -1,10 +1,9 @@
 package clinic.stimshelf.outcomes;
 
+import clinic.stimshelf.web.Spelled;
 import com.fasterxml.jackson.annotation.JsonCreator;
 import com.fasterxml.jackson.annotation.JsonValue;
-import java.util.Arrays;
 import java.util.Locale;
-import java.util.stream.Collectors;
 
 /** What can be measured, with its unit. */
 public enum Measure {
@@ -68,16 +67,6 @@ public enum Measure {
    */
   @JsonCreator
   public static Measure of(String word) {
-    return Arrays.stream(values())
-        .filter(one -> one.word().equals(word))
-        .findFirst()
-        .orElseThrow(
-            () ->
-                new IllegalArgumentException(
-                    "A measure is one of "
-                        + Arrays.stream(values())
-                            .map(Measure::word)
-                            .collect(Collectors.joining(", "))
-                        + "."));
+    return Spelled.one("A measure", values(), Measure::word, word);
   }
 }

@@ -39,8 +39,6 @@ import java.util.List;
 @Blocking
 @Retried
 class OutcomePages {
-  private static final BigDecimal MOST = new BigDecimal("10000");
-
   @Inject Outcomes outcomes;
   @Inject Patients patients;
   @Inject Locations locations;
@@ -84,8 +82,8 @@ class OutcomePages {
               form.read("measure", Measure::of, one -> true, "Choose what was measured."),
               form.read("side", Side::of, one -> true, "Choose left or right."),
               form.value("what"),
-              form.optionalNumber("involved", "The involved side", BigDecimal.ZERO, MOST),
-              form.optionalNumber("uninvolved", "The other side", BigDecimal.ZERO, MOST),
+              form.optionalNumber("involved", "The involved side", BigDecimal.ZERO, Outcomes.MOST),
+              form.optionalNumber("uninvolved", "The other side", BigDecimal.ZERO, Outcomes.MOST),
               form.value("note"),
               happened == null ? null : happened.atZone(zone).toInstant(),
               form.value("lateReason"));

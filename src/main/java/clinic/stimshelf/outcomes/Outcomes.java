@@ -23,7 +23,7 @@ import java.util.List;
 /** What therapists measured. It is shown as it is and never suggests what to do. */
 @ApplicationScoped
 public class Outcomes {
-  private static final BigDecimal MOST = new BigDecimal("10000");
+  static final BigDecimal MOST = new BigDecimal("10000");
   private static final int PLACES = 4;
 
   @Inject OutcomeNoteRows rows;

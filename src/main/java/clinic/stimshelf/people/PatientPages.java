@@ -35,6 +35,7 @@ import java.time.ZoneId;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
+import java.util.function.Consumer;
 
 /** Finding, adding, changing and looking at a patient. */
 @Path("/patients")
@@ -184,8 +185,7 @@ class PatientPages {
         form -> patients.deathWithdrawn(Ids.of(id, "patient"), form.value("deathReason")));
   }
 
-  private Response death(
-      String id, MultivaluedMap<String, String> typed, java.util.function.Consumer<Form> step) {
+  private Response death(String id, MultivaluedMap<String, String> typed, Consumer<Form> step) {
     Form form = Form.of(typed);
     Long patient = Ids.of(id, "patient");
     try {

@@ -1,9 +1,8 @@
 package clinic.stimshelf.program;
 
+import clinic.stimshelf.web.Spelled;
 import com.fasterxml.jackson.annotation.JsonValue;
-import java.util.Arrays;
 import java.util.Locale;
-import java.util.stream.Collectors;
 
 /** How a program ends. Common practice, no source. */
 enum EndChoice {
@@ -39,16 +38,6 @@ enum EndChoice {
    * @throws IllegalArgumentException if it is none of them
    */
   static EndChoice of(String word) {
-    return Arrays.stream(values())
-        .filter(one -> one.word().equals(word))
-        .findFirst()
-        .orElseThrow(
-            () ->
-                new IllegalArgumentException(
-                    "The choice is one of "
-                        + Arrays.stream(values())
-                            .map(EndChoice::word)
-                            .collect(Collectors.joining(", "))
-                        + "."));
+    return Spelled.one("The choice", values(), EndChoice::word, word);
   }
 }

@@ -59,7 +59,7 @@ public class EndDecisions {
       refusals.add("choice", "How does it end?", "Choose one of the six.");
     }
     if (words != null && words.length() > 500) {
-      refusals.add("endWords", "The words may have at most 500 characters.");
+      refusals.add("words", "The words may have at most 500 characters.");
     }
     refusals.throwIfAny();
     EndDecision before = newest(id, program.signedNumber).orElse(null);

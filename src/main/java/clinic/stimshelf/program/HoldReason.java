@@ -1,9 +1,8 @@
 package clinic.stimshelf.program;
 
+import clinic.stimshelf.web.Spelled;
 import com.fasterxml.jackson.annotation.JsonValue;
-import java.util.Arrays;
 import java.util.Locale;
-import java.util.stream.Collectors;
 
 /** Why nobody may go on before the patient is screened again. Common practice, no source. */
 enum HoldReason {
@@ -34,16 +33,6 @@ enum HoldReason {
    * @throws IllegalArgumentException if it is none of them
    */
   static HoldReason of(String word) {
-    return Arrays.stream(values())
-        .filter(one -> one.word().equals(word))
-        .findFirst()
-        .orElseThrow(
-            () ->
-                new IllegalArgumentException(
-                    "The reason is one of "
-                        + Arrays.stream(values())
-                            .map(HoldReason::word)
-                            .collect(Collectors.joining(", "))
-                        + "."));
+    return Spelled.one("The reason", values(), HoldReason::word, word);
   }
 }

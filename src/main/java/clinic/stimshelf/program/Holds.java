@@ -4,6 +4,7 @@ import clinic.stimshelf.access.SignedIn;
 import clinic.stimshelf.access.StaffView;
 import clinic.stimshelf.audit.Happened;
 import clinic.stimshelf.audit.Trail;
+import clinic.stimshelf.calc.days.Span;
 import clinic.stimshelf.location.Locations;
 import clinic.stimshelf.people.ScreeningStatus;
 import clinic.stimshelf.people.Screenings;
@@ -61,7 +62,7 @@ public class Holds {
     if (words != null && words.length() > 500) {
       refusals.add("words", "The words may have at most 500 characters.");
     } else if (reason == HoldReason.OTHER && (words == null || words.isBlank())) {
-      refusals.add("holdWords", "Say in a few words what happened.");
+      refusals.add("words", "Say in a few words what happened.");
     }
     refusals.throwIfAny();
     LocalDate today = locations.today(program.locationId);
@@ -131,7 +132,7 @@ public class Holds {
       refusals.add(null, "Only a licensed PT lets it go on.", "Ask one to screen and decide.");
     }
     if (words != null && words.length() > 500) {
-      refusals.add("releaseWords", "The words may have at most 500 characters.");
+      refusals.add("words", "The words may have at most 500 characters.");
     }
     List<ScreeningStatus> screened = programs.screened(program, program.signed(), day);
     Set<Reason> open = new LinkedHashSet<>();
@@ -160,26 +161,18 @@ public class Holds {
   private void catchUp(Program program, LocalDate held, LocalDate goesOn, String why) {
     ProgramVersion version = program.signed();
     LocalDate from = held.isBefore(version.startsOn) ? version.startsOn : held;
-    if (from.isAfter(version.lastSessionOn)) {
+    if (from.isAfter(version.lastSessionOn) || !from.isBefore(goesOn)) {
       return;
     }
-    Pause open = null;
-    List<Pause> before = List.copyOf(program.pauses);
-    for (LocalDate day = from; day.isBefore(goesOn); day = day.plusDays(1)) {
-      LocalDate one = day;
-      if (before.stream().anyMatch(pause -> pause.covers(one))) {
-        open = null;
-      } else if (open == null) {
-        open = new Pause();
-        open.program = program;
-        open.fromDay = day;
-        open.toDay = day;
-        open.reason = cut("Stopped: " + why);
-        open.enteredAt = clock.instant();
-        program.pauses.add(open);
-      } else {
-        open.toDay = day;
-      }
+    List<Span<LocalDate>> paused = program.pauses.stream().map(Pause::span).toList();
+    for (Span<LocalDate> lost : Span.of(from, goesOn).without(paused)) {
+      Pause pause = new Pause();
+      pause.program = program;
+      pause.fromDay = lost.start();
+      pause.toDay = lost.end().minusDays(1);
+      pause.reason = cut("Stopped: " + why);
+      pause.enteredAt = clock.instant();
+      program.pauses.add(pause);
     }
   }
 

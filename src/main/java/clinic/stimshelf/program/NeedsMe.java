@@ -69,9 +69,6 @@ class NeedsMe {
     }
   }
 
-  private record Running(
-      Program program, ProgramVersion version, PatientView patient, Adherence followed) {}
-
   @Transactional
   Desk desk(Ask ask) {
     List<Program> programs =
@@ -118,7 +115,7 @@ class NeedsMe {
             "Stopped until screened again",
             all,
             one -> one.program().hold() != null && one.patient().diedOn() == null,
-            NeedsMe::held));
+            NeedsMeLines::held));
     sections.add(trouble(ask, running));
     sections.add(
         section(
@@ -126,7 +123,7 @@ class NeedsMe {
             "Behind plan",
             running,
             followable.and(one -> one.followed().behind()),
-            one -> behind(one, lent.get(one.program().id))));
+            one -> NeedsMeLines.behind(one, lent.get(one.program().id))));
     sections.add(
         section(
             35,
@@ -134,14 +131,14 @@ class NeedsMe {
             running,
             followable.and(
                 one -> !one.followed().behind() && one.followed().daysNotLogged() >= SILENT_DAYS),
-            NeedsMe::silent));
+            NeedsMeLines::silent));
     sections.add(
         section(
             38,
             "Given up?",
             running,
             one -> asked.containsKey(one.program().id),
-            one -> givenUp(one, asked.get(one.program().id))));
+            one -> NeedsMeLines.givenUp(one, asked.get(one.program().id))));
     sections.add(
         section(
             40,
@@ -151,7 +148,7 @@ class NeedsMe {
                 !decided.contains(one.program().id)
                     && !one.version().dueOn.isBefore(ask.today())
                     && !one.version().lastSessionOn.isAfter(ask.today().plusDays(endDays)),
-            NeedsMe::ends));
+            NeedsMeLines::ends));
     sections.add(
         section(
             60,
@@ -160,7 +157,7 @@ class NeedsMe {
             one ->
                 !one.version().lastSessionOn.isBefore(ask.today())
                     && (one.program().firstSessionAt == null || !one.program().settingConfirmed()),
-            NeedsMe::before));
+            NeedsMeLines::before));
     sections.add(drafts(drafts, people));
     sources.forEach(source -> sections.addAll(source.sections(ask)));
     sections.removeIf(section -> section.lines().isEmpty());
@@ -204,7 +201,7 @@ class NeedsMe {
               ask.today().minusDays(TROUBLE_DAYS))) {
         Running one = byId.get(log.programId);
         lines.add(
-            line(
+            NeedsMeLines.line(
                 one,
                 Days.shortly(log.onDay),
                 log.skinTrouble ? "Skin under the pads" : "Pads",
@@ -222,88 +219,6 @@ class NeedsMe {
       Predicate<Running> concerned,
       Function<Running, Line> words) {
     return new Section(order, title, running.stream().filter(concerned).map(words).toList());
-  }
-
-  private static Line held(Running one) {
-    return line(
-        one,
-        "stopped",
-        "Stopped: " + one.program().hold().say(),
-        "Due back " + Days.shortly(one.version().dueOn) + ".",
-        "Screen again");
-  }
-
-  private static Line behind(Running one, LentFor.Lent lent) {
-    Adherence followed = one.followed();
-    boolean out = out(lent);
-    return new Line(
-        followed.missesInARow() >= 2 ? followed.missesInARow() + " missed" : "14 days",
-        one.patient().name(),
-        one.patient().chartNumber(),
-        followed.missesInARow() >= 2
-            ? "The last " + followed.missesInARow() + " sessions were missed"
-            : followed.recentDone() + " of " + followed.recentKnown() + " known sessions done",
-        out ? share(followed) + " " + called(lent) : share(followed),
-        out ? lent.callHref() : "/programs/" + one.program().id,
-        out ? "Call and log" : "Look at program");
-  }
-
-  private static Line silent(Running one) {
-    return line(
-        one,
-        one.followed().daysNotLogged() + " days",
-        "Nothing is logged; that does not say missed",
-        share(one.followed()),
-        "Ask and log");
-  }
-
-  private static Line givenUp(Running one, GivenUpPrograms.Asked asked) {
-    LentFor.Lent lent = asked.lent();
-    boolean out = out(lent);
-    return new Line(
-        asked.why().when(),
-        one.patient().name(),
-        one.patient().chartNumber(),
-        asked.why().what(),
-        share(one.followed()) + " " + (out ? called(lent) : "No unit is out."),
-        out ? lent.callHref() : "/programs/" + one.program().id,
-        out ? "Call and log" : "Look at program",
-        "/programs/" + one.program().id + "/stop");
-  }
-
-  private static boolean out(LentFor.Lent lent) {
-    return lent != null && lent.callHref() != null;
-  }
-
-  private static String called(LentFor.Lent lent) {
-    return lent.lastCall() == null
-        ? "Nobody has called yet."
-        : "Last call " + lent.lastCall() + ".";
-  }
-
-  private static Line ends(Running one) {
-    return line(
-        one,
-        Days.shortly(one.version().lastSessionOn),
-        "How it ends is to be decided, or the longer program to be signed",
-        "Due back " + Days.shortly(one.version().dueOn) + ". " + share(one.followed()),
-        "Decide");
-  }
-
-  private static Line before(Running one) {
-    List<String> lacks = new ArrayList<>();
-    if (one.program().firstSessionAt == null) {
-      lacks.add("first supervised session");
-    }
-    if (!one.program().settingConfirmed()) {
-      lacks.add("setting on the unit");
-    }
-    return line(
-        one,
-        "starts " + Days.shortly(one.version().startsOn),
-        "Outstanding: " + String.join(", ", lacks),
-        null,
-        "Record it");
   }
 
   private Section drafts(List<Program> drafts, Map<Long, PatientView> people) {
@@ -328,30 +243,6 @@ class NeedsMe {
               cosign ? "Review and co-sign" : "Review and sign"));
     }
     return new Section(70, "Drafts to sign", lines);
-  }
-
-  private static Line line(Running one, String when, String what, String why, String action) {
-    return new Line(
-        when,
-        one.patient().name(),
-        one.patient().chartNumber(),
-        what,
-        why,
-        "/programs/" + one.program().id,
-        action);
-  }
-
-  private static String share(Adherence followed) {
-    return followed == null || followed.planned() == 0
-        ? "No session was planned up to yesterday."
-        : followed.done()
-            + " of "
-            + followed.planned()
-            + " done, "
-            + followed.missed()
-            + " missed, "
-            + followed.notLogged()
-            + " not logged.";
   }
 
   private Row row(Running one, LocalDate today) {

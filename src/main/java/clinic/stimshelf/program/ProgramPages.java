@@ -216,7 +216,7 @@ class ProgramPages {
         form -> {
           HoldReason why =
               form.read("holdReason", HoldReason::of, one -> true, "Choose what happened.");
-          String words = form.optionalText("holdWords", "The words", 500);
+          String words = form.optionalText("words", "The words", 500);
           form.throwIfWrong();
           holds.hold(ProgramsApi.id(id), why, words, at(id, form));
         });
@@ -231,7 +231,7 @@ class ProgramPages {
         typed,
         form -> {
           EndChoice choice = form.read("choice", EndChoice::of, one -> true, "Choose how it ends.");
-          String words = form.optionalText("endWords", "The words", 500);
+          String words = form.optionalText("words", "The words", 500);
           form.throwIfWrong();
           ends.decide(ProgramsApi.id(id), choice, words, EventTime.NOW);
         });
@@ -242,9 +242,7 @@ class ProgramPages {
   @RolesAllowed(Roles.THERAPIST)
   public Response release(@PathParam("id") String id, MultivaluedMap<String, String> typed) {
     return act(
-        id,
-        typed,
-        form -> holds.release(ProgramsApi.id(id), form.value("releaseWords"), EventTime.NOW));
+        id, typed, form -> holds.release(ProgramsApi.id(id), form.value("words"), EventTime.NOW));
   }
 
   @POST

@@ -1,5 +1,6 @@
 package clinic.stimshelf.program;
 
+import clinic.stimshelf.web.Refusals;
 import com.fasterxml.jackson.annotation.JsonValue;
 
 /** How far a home program has come. */
@@ -19,5 +20,13 @@ public enum ProgramState {
   @JsonValue
   public String word() {
     return name().toLowerCase(java.util.Locale.ROOT);
+  }
+
+  /** Why nothing goes on while a program is {@link #HELD}, and what cures it. */
+  public static void refuseWhileHeld(String field, Refusals refusals) {
+    refusals.add(
+        field,
+        "The program is stopped until the patient was screened again.",
+        "A licensed PT screens again and lets it go on, on the program’s page.");
   }
 }

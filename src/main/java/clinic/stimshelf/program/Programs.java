@@ -651,10 +651,7 @@ public class Programs {
 
   private static void notHeld(Program program, Refusals refusals) {
     if (program.hold() != null) {
-      refusals.add(
-          null,
-          "The program is stopped until the patient was screened again.",
-          "A licensed PT screens again and lets it go on, on the program’s page.");
+      ProgramState.refuseWhileHeld(null, refusals);
     }
   }
 

@@ -41,10 +41,7 @@ final class SignatureRules {
     if (one.state() == ProgramState.STOPPED) {
       refusals.add(null, "This program was stopped.", "Write a new one.");
     } else if (one.state() == ProgramState.HELD) {
-      refusals.add(
-          null,
-          "The program is stopped until the patient was screened again.",
-          "A licensed PT screens again and lets it go on, on the program’s page.");
+      ProgramState.refuseWhileHeld(null, refusals);
     } else if (!one.latestIsDraft()) {
       refusals.add(null, "This version is signed already.", "Write a new version to change it.");
     }

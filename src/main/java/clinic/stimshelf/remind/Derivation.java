@@ -12,9 +12,6 @@ import clinic.stimshelf.location.LocationView;
 import clinic.stimshelf.location.Locations;
 import clinic.stimshelf.location.Setting;
 import clinic.stimshelf.people.PatientView;
-import clinic.stimshelf.program.ProgramState;
-import clinic.stimshelf.program.Programs;
-import clinic.stimshelf.program.SignedProgram;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Clock;
@@ -46,7 +43,6 @@ class Derivation {
   @Inject Ladder ladder;
   @Inject Ways ways;
   @Inject Loans loans;
-  @Inject Programs programs;
   @Inject ComingVisits visits;
   @Inject Locations locations;
   @Inject Clock clock;
@@ -99,13 +95,11 @@ class Derivation {
     List<LoanView> open = loans.openOfPatients(living.keySet());
     Map<Long, List<Rung>> ladders =
         loans.ladders(open.stream().map(loan -> Long.valueOf(loan.id())).toList());
-    Map<Long, SignedProgram> signed =
-        programs.signed(open.stream().map(loan -> Long.valueOf(loan.programId())).toList());
     for (LoanView loan : open) {
       Long patientId = Long.valueOf(loan.patientId());
       ofLoan(
           loan,
-          told(ladders.get(Long.valueOf(loan.id())), signed.get(Long.valueOf(loan.programId()))),
+          ladders.get(Long.valueOf(loan.id())),
           living.get(patientId),
           places.computeIfAbsent(ids.get(loan.location()), this::place),
           stopped.getOrDefault(patientId, List.of()),
@@ -120,13 +114,6 @@ class Derivation {
           wanted);
     }
     return wanted;
-  }
-
-  /** While a program is stopped nothing is sent by itself, nor what was left over from before. */
-  private static List<Rung> told(List<Rung> rungs, @Nullable SignedProgram program) {
-    return program == null || program.state() != ProgramState.HELD
-        ? rungs
-        : rungs.stream().filter(rung -> !rung.channel().equals(LadderFile.MESSAGE)).toList();
   }
 
   private void ofLoan(

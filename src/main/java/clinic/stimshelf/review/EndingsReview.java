@@ -1,5 +1,7 @@
 package clinic.stimshelf.review;
 
+import clinic.stimshelf.calc.days.Span;
+import clinic.stimshelf.calc.outcome.Reached;
 import clinic.stimshelf.location.LocationView;
 import clinic.stimshelf.location.Locations;
 import clinic.stimshelf.people.PatientView;
@@ -19,7 +21,6 @@ import java.time.YearMonth;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
@@ -142,15 +143,12 @@ class EndingsReview {
     return last;
   }
 
-  /** Percent of a program's days up to and with the last session done, 0 to 100. */
-  private static int percent(Ended one, LocalDate done) {
-    long all = ChronoUnit.DAYS.between(one.began(), one.last()) + 1;
-    long gone = ChronoUnit.DAYS.between(one.began(), done) + 1;
-    return (int) Math.max(0, Math.min(100, Math.round(100.0 * gone / Math.max(1, all))));
+  private static Reached reached(Ended one, LocalDate done) {
+    return Reached.of(Span.of(one.began(), one.last().plusDays(1)), done);
   }
 
   private static int quarter(Ended one, LocalDate done) {
-    return done == null ? 0 : 1 + Math.min(3, Math.max(0, (percent(one, done) - 1) / 25));
+    return done == null ? 0 : reached(one, done).quarter();
   }
 
   private static List<Bar> bars(List<String> words, int[] counts) {
@@ -198,7 +196,7 @@ class EndingsReview {
                   Days.full(one.on()),
                   last == null
                       ? "none known"
-                      : percent(one, last) + " %, last done " + Days.shortly(last),
+                      : reached(one, last).percent() + " %, last done " + Days.shortly(last),
                   one.reason());
             })
         .toList();

@@ -6,7 +6,7 @@ import clinic.stimshelf.web.Refusals;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
-import java.util.List;
+import java.util.stream.Stream;
 
 /** Two units that are with each other's patients: both uses are put right at one time. */
 @ApplicationScoped
@@ -26,15 +26,7 @@ public class UnitExchange {
     UnitUseRow one = running(oneUnit, oneLoan);
     UnitUseRow other = running(otherUnit, otherLoan);
     Refusals refusals = new Refusals();
-    for (UnitUseRow use : List.of(one, other)) {
-      if (happened.at().isBefore(use.startsAt)) {
-        refusals.add(
-            "happenedAt",
-            "One of the units was with nobody of the two before a later time.",
-            "Enter a time since which both were out.");
-        break;
-      }
-    }
+    checkSince(oneUnit, otherUnit, happened, refusals);
     refusals.throwIfAny();
     UnitUseRow nowOther = successor(one, otherUnit);
     UnitUseRow nowOne = successor(other, oneUnit);
@@ -50,6 +42,20 @@ public class UnitExchange {
     changes.change(
         otherUnit, "mix-up put right", happened, unit -> unit.turnedUpInUse(happened.at()));
     uses.flush();
+  }
+
+  /** Adds a reason if at that time one of the units was not yet where it is now. */
+  public void checkSince(Long oneUnit, Long otherUnit, Happened happened, Refusals refusals) {
+    boolean early =
+        Stream.of(oneUnit, otherUnit)
+            .flatMap(unit -> uses.running(unit).stream())
+            .anyMatch(use -> happened.at().isBefore(use.startsAt));
+    if (early) {
+      refusals.add(
+          "happenedAt",
+          "One of the units went to its patient only after that.",
+          "Enter a time since which both were out.");
+    }
   }
 
   private UnitUseRow running(Long unitId, Long loanId) {

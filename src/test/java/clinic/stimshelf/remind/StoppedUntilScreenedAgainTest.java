@@ -117,7 +117,7 @@ class StoppedUntilScreenedAgainTest {
   void another_reason_needs_words_and_what_was_stopped_is_not_signed_meanwhile() {
     post(lent.scene().pt(), "hold", Map.of("reason", "other"))
         .statusCode(422)
-        .body("errors.field", hasItem("holdWords"));
+        .body("errors.field", hasItem("words"));
     post(lent.scene().pt(), "hold", Map.of())
         .statusCode(422)
         .body("errors.field", hasItem("reason"));

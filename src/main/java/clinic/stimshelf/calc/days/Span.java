@@ -1,6 +1,10 @@
 package clinic.stimshelf.calc.days;
 
 import clinic.stimshelf.calc.BadInput;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -83,6 +87,28 @@ public record Span<T extends Comparable<? super T>>(T start, T end) {
     return isConnected(other)
         ? Optional.empty()
         : Optional.of(new Span<>(earlier(end, other.end), later(start, other.start)));
+  }
+
+  /**
+   * The points of this span that lie in none of the others, as spans in order that do not touch.
+   * Together with the intersections they make up this span.
+   *
+   * @param others in any order; they may overlap
+   */
+  public List<Span<T>> without(Collection<Span<T>> others) {
+    List<Span<T>> left = new ArrayList<>();
+    T from = start;
+    for (Span<T> other :
+        others.stream().filter(this::overlaps).sorted(Comparator.comparing(Span::start)).toList()) {
+      if (from.compareTo(other.start) < 0) {
+        left.add(new Span<>(from, other.start));
+      }
+      from = later(from, other.end);
+    }
+    if (from.compareTo(end) < 0) {
+      left.add(new Span<>(from, end));
+    }
+    return left;
   }
 
   private static <T extends Comparable<? super T>> T earlier(T a, T b) {
