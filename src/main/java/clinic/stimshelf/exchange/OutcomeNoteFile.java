@@ -78,7 +78,7 @@ class OutcomeNoteFile implements FileFormat {
             row.get(UNINVOLVED),
             row.get(NOTE),
             row.get(HAPPENED_AT),
-            "imported"));
+            null));
   }
 
   @Override

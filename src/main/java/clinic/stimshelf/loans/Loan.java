@@ -88,6 +88,13 @@ class Loan {
     return state.open();
   }
 
+  /** When it ended, or {@code null} while it is open; a void one never took place. */
+  Instant endedAt() {
+    return state == LoanState.LOST
+        ? writtenOffAt
+        : state == LoanState.VOID ? checkedOutAt : returnedAt;
+  }
+
   void returned(Instant at, Long location) {
     state = LoanState.RETURNED;
     returnedAt = at;

@@ -9,7 +9,7 @@ import java.util.List;
  * A loan as people and scripts see it.
  *
  * @param owed what either side still owes, and what was settled
- * @param remindersOn every day of the ladder, past and to come, ascending
+ * @param remindersOn every day of the ladder, past and to come, ascending; up to its end
  * @param settingGap what is to be set on the unit that is out, or {@code null} where it holds the
  *     version in force
  * @param bringInOn a day booked for the safety test that falls inside the loan

@@ -128,7 +128,8 @@ public class Loans {
   }
 
   /**
-   * The ladder of messages of a loan, past and to come; only what people do while it is stopped.
+   * The ladder of messages of a loan, past and to come, up to its end; while its program is stopped
+   * only what people do.
    */
   @Transactional
   public List<ReminderDays.Rung> ladder(Long id) {
@@ -243,11 +244,14 @@ public class Loans {
                 program == null ? loan.dueOn : program.lastSessionOn(),
                 loan.dueOn,
                 program == null ? List.of() : program.padChanges()));
-    if (program == null || program.state() != ProgramState.HELD) {
-      return rungs;
+    if (!loan.open()) {
+      LocalDate end = LocalDate.ofInstant(loan.endedAt(), locations.zone(loan.locationId));
+      return rungs.stream().filter(rung -> !rung.day().isAfter(end)).toList();
     }
     // Nothing is sent by itself while the program is stopped, nor what was left over from before.
-    return rungs.stream().filter(rung -> !rung.channel().equals("message")).toList();
+    return program != null && program.state() == ProgramState.HELD
+        ? rungs.stream().filter(rung -> !rung.channel().equals("message")).toList()
+        : rungs;
   }
 
   private static LoanView.PartView part(LoanPart row) {

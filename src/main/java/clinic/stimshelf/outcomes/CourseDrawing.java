@@ -21,13 +21,24 @@ import java.util.Map;
  */
 record CourseDrawing(
     String title, List<Point> points, String path, String level, String levelWords, String words) {
-  private static final double LEFT = 30;
-  private static final double RIGHT = 330;
+  private static final double LEFT = 36;
+  private static final double RIGHT = 318;
   private static final double TOP = 24;
   private static final double BOTTOM = 122;
 
-  /** A measurement of the course. */
-  record Point(String x, String y, String labelY, String figure, String day, boolean named) {}
+  /**
+   * A measurement of the course. The first is labelled before and the last after its point, where
+   * no line runs.
+   */
+  record Point(
+      String x,
+      String y,
+      String labelX,
+      String labelY,
+      String anchor,
+      String figure,
+      String day,
+      boolean named) {}
 
   private record Seen(Instant at, LocalDate on, double figure) {}
 
@@ -78,9 +89,11 @@ record CourseDrawing(
           new Point(
               number(x),
               number(y),
-              number(y - 7),
+              number(i == 0 ? x - 7 : x + 7),
+              number(y + 4),
+              i == 0 ? "end" : "start",
               number(seen.get(i).figure()),
-              Days.shortly(seen.get(i).on()),
+              Days.full(seen.get(i).on()),
               i == 0 || i == seen.size() - 1));
     }
     String title = first.measure().words() + ", " + first.what() + ", " + first.side().word();

@@ -54,9 +54,15 @@ public class Outcomes {
     }
     Refusals refusals = new Refusals();
     check(entry, patient, refusals);
+    // What a file tells happened long ago; nobody has to say why it was not entered then.
     Happened happened =
-        times.of(
-            entry.happenedAt(), entry.lateReason(), locations.zone(patient.locationId()), refusals);
+        entry.ref() != null
+            ? Happened.at(entry.happenedAt())
+            : times.of(
+                entry.happenedAt(),
+                entry.lateReason(),
+                locations.zone(patient.locationId()),
+                refusals);
     refusals.throwIfAny();
     OutcomeNote row = new OutcomeNote();
     row.ref = entry.ref();

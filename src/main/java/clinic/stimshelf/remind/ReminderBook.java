@@ -109,12 +109,22 @@ public class ReminderBook {
   /** How many of those there are. */
   @Transactional
   public long countForPeople(Long locationId) {
-    return rows.count(
-        "locationId = ?1 and state = ?2 and route in ?3 and dueAt <= ?4",
-        locationId,
-        ReminderState.WAITING,
-        List.of(Route.CALL, Route.LETTER, Route.TASK),
-        clock.instant());
+    // One call settles everything that a patient is called about, so it counts as one.
+    return rows.find(
+                "select count(distinct patientId) from Reminder where locationId = ?1 and state = ?2"
+                    + " and route = ?3 and dueAt <= ?4",
+                locationId,
+                ReminderState.WAITING,
+                Route.CALL,
+                clock.instant())
+            .project(Long.class)
+            .firstResult()
+        + rows.count(
+            "locationId = ?1 and state = ?2 and route in ?3 and dueAt <= ?4",
+            locationId,
+            ReminderState.WAITING,
+            List.of(Route.LETTER, Route.TASK),
+            clock.instant());
   }
 
   /**

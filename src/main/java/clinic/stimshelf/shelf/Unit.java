@@ -371,8 +371,7 @@ class Unit {
   }
 
   void found(Instant at) {
-    only("entered as found", EnumSet.of(UnitState.MISSING, UnitState.RETIRED), at);
-    retiredOn = null;
+    only("entered as found", EnumSet.of(UnitState.MISSING), at);
     needsWipe = true;
     needsInspection = true;
     chargedAt = null;

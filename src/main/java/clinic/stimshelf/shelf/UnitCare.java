@@ -376,8 +376,8 @@ public class UnitCare {
   }
 
   /**
-   * A missing or written-off unit turned up. Where a loan still runs, the check in ends it, so that
-   * the contents are counted.
+   * A missing unit turned up. Where a loan still runs, the check in ends it, so that the contents
+   * are counted.
    *
    * @throws Refusal if somebody's use of it still runs
    */

@@ -27,7 +27,7 @@ final class SeedOutcomes {
     for (int i = 0; i < loans.size(); i++) {
       Loan loan = loans.get(i);
       boolean oneSide = !loan.type.placements().contains("both");
-      if (oneSide && THIGH.contains(loan.type.muscle()) && i % 2 == 0) {
+      if (oneSide && THIGH.contains(loan.type.muscle())) {
         // Each course has its own chance, so that a change in one leaves the others as they are.
         course(loan, new SeedChance(seed + 7919L * i));
       }

@@ -198,12 +198,6 @@ public class LendingScene {
     return unit(scene, TUESDAY.plusMonths(8));
   }
 
-  /** A unit that was lost turned up. */
-  @ActivateRequestContext
-  void found(String tag) {
-    care.found(tag, now());
-  }
-
   @ActivateRequestContext
   void inspect(String tag) {
     Map<String, Boolean> answers = new TreeMap<>();

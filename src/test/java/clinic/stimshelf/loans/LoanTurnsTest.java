@@ -139,9 +139,19 @@ class LoanTurnsTest {
     LendingScene.get(scene.desk(), "/api/loans?location=" + scene.code()).body("total", equalTo(0));
     LendingScene.post(scene.desk(), "/api/loans/" + loan + "/void", Map.of("reason", "no"))
         .statusCode(422);
+    assertThat(lastRung(scene, loan)).as("nobody is told anything after that").isNull();
     lending.later(5);
-    lending.found(unit);
-    LendingScene.get(scene.desk(), "/api/units/" + unit).body("state", equalTo("to-wipe"));
+    LendingScene.post(
+            scene.manager(),
+            "/api/units/" + unit + "/out-of-service",
+            Map.of("cause", "other", "reason", "the carrier found it"))
+        .statusCode(200);
+    LendingScene.post(scene.pt(), "/api/units/" + unit + "/to-inspection", Map.of())
+        .statusCode(200);
+    lending.inspect(unit);
+    LendingScene.get(scene.desk(), "/api/units/" + unit)
+        .body("state", equalTo("to-wipe"))
+        .body("use", org.hamcrest.Matchers.nullValue());
   }
 
   @Test
@@ -284,6 +294,16 @@ class LoanTurnsTest {
     assertThat(lending.packs(scene)).isEqualTo(98);
     order.put("note", "another body");
     keyed(scene, order).statusCode(422);
+  }
+
+  /** The last day on which something is still to be told about a loan, or null. */
+  private static String lastRung(LendingScene.Scene scene, String loan) {
+    List<String> days =
+        LendingScene.get(scene.desk(), "/api/loans/" + loan).extract().path("remindersOn");
+    return days.stream()
+        .filter(day -> day.compareTo(LendingScene.TUESDAY.toString()) > 0)
+        .reduce((first, later) -> later)
+        .orElse(null);
   }
 
   private static io.restassured.response.ValidatableResponse keyed(

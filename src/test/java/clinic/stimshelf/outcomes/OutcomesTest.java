@@ -58,7 +58,7 @@ class OutcomesTest {
         .statusCode(200)
         .body(containsString("75.0 %"))
         .body(containsString("at least 90 %"))
-        .body(containsString("from 75.0 on Tue Mar 10 to 95.0 on Tue Mar 24"))
+        .body(containsString("from 75.0 on 03/10/2026 to 95.0 on 03/24/2026"))
         .body(containsString("a licensed therapist judges"));
     Crew.signIn(pt)
         .get()

@@ -138,16 +138,6 @@ class BetweenUsesTest {
   }
 
   @Test
-  void whatWasWrittenOffAndTurnsUpIsWipedAndInspected() {
-    care.retire(tag, "worn", scene.now());
-    care.found(tag, scene.now());
-    assertThat(state()).isEqualTo(UnitState.TO_WIPE);
-    care.wiped(tag, null, null, scene.now());
-    scene.set(tag, unit -> unit.wipeCountsAt = scene.now().at());
-    assertThat(state()).isEqualTo(UnitState.TO_INSPECT);
-  }
-
-  @Test
   void missingIsReturnedThroughItsLoan() {
     lend(7L);
     care.missing(tag, "called three times", scene.now());

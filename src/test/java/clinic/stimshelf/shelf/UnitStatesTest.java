@@ -55,7 +55,7 @@ class UnitStatesTest {
           new Move(
               "to inspection", u -> u.toInspection(NOW), EnumSet.of(OUT_OF_SERVICE), TO_INSPECT),
           new Move("missing", u -> u.missing("no answer", NOW), EnumSet.of(ON_LOAN), MISSING),
-          new Move("found", u -> u.found(NOW), EnumSet.of(MISSING, RETIRED), TO_WIPE),
+          new Move("found", u -> u.found(NOW), EnumSet.of(MISSING), TO_WIPE),
           new Move(
               "retire",
               u -> u.retire("worn", TODAY, NOW),
