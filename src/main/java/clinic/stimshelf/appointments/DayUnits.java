@@ -114,8 +114,11 @@ final class DayUnits {
     Instant midnight = day.atStartOfDay(zone).toInstant();
     if (unit.state() == UnitState.TO_WIPE) {
       Duration wipe = Duration.ofMinutes(settings.whole(Setting.TREATMENT_WIPE_MINUTES));
-      Instant ready = unit.readyAt() == null ? now.plus(wipe) : unit.readyAt();
-      add(busy, midnight, ready, "to wipe");
+      add(
+          busy,
+          midnight,
+          unit.cleanFrom(now.plus(wipe)),
+          unit.heldUntil() == null ? "to wipe" : "held");
     }
     if (!unit.charged() && unit.state() != UnitState.IN_TREATMENT) {
       Duration charge = Duration.ofMinutes(settings.whole(Setting.CHARGE_MINUTES));

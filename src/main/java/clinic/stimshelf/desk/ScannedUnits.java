@@ -153,7 +153,11 @@ class ScannedUnits {
               Days.shortly(
                   LocalDate.ofInstant(unit.use().until(), locations.zone(unit.locationId()))));
     }
-    if (unit.readyAt() != null) {
+    if (unit.heldUntil() != null) {
+      words
+          .append("; held until ")
+          .append(Days.words(unit.heldUntil().atZone(locations.zone(unit.locationId()))));
+    } else if (unit.readyAt() != null) {
       long minutes = (Duration.between(clock.instant(), unit.readyAt()).toSeconds() + 59) / 60;
       words.append("; wiped, counts in ").append(minutes).append(" min");
     }

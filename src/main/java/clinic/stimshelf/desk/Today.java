@@ -254,6 +254,7 @@ public class Today {
         unit.state(),
         unit.stateSince(),
         unit.readyAt(),
+        unit.heldUntil(),
         unit.readyAt() == null
             ? null
             : (Duration.between(now, unit.readyAt()).toSeconds() + 59) / 60);

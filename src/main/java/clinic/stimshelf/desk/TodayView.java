@@ -116,7 +116,8 @@ public record TodayView(
   /**
    * Something to do on a unit.
    *
-   * @param readyAt when the contact time of a wipe has passed, {@code null} if none runs
+   * @param readyAt when a wipe counts, {@code null} if none is waiting
+   * @param heldUntil before this it does not leave, {@code null} if it is not held
    * @param minutesLeft until then
    */
   public record Chore(
@@ -126,6 +127,7 @@ public record TodayView(
       UnitState state,
       Instant since,
       Instant readyAt,
+      Instant heldUntil,
       Long minutesLeft) {}
 
   /** A unit that could go out now. */

@@ -13,6 +13,7 @@ import clinic.stimshelf.pads.PadStock;
 import clinic.stimshelf.shelf.Kits;
 import clinic.stimshelf.shelf.Shelf;
 import clinic.stimshelf.shelf.ShelfKeeping;
+import clinic.stimshelf.shelf.UnitCare;
 import clinic.stimshelf.shelf.UnitView;
 import clinic.stimshelf.web.Refusals;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -34,6 +35,7 @@ public class CheckIn {
   @Inject ShelfKeeping keeping;
   @Inject Kits kits;
   @Inject Homecoming homecoming;
+  @Inject UnitCare care;
   @Inject PadStock stock;
   @Inject PadSets padSets;
   @Inject Locations locations;
@@ -104,6 +106,9 @@ public class CheckIn {
     }
     loan.useCounterIn = order.useCounter();
     loan.returned(happened.at(), placeId);
+    if (!order.soiling().isEmpty()) {
+      care.soiled(unit.tag(), order.soiling(), happened);
+    }
     homecoming.of(unit, loanId, order.trouble(), order.troubleWords(), happened);
     if (!placeId.equals(unit.locationId())) {
       keeping.move(unit.tag(), placeId, null, happened);

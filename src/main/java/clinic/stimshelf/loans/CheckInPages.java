@@ -12,6 +12,7 @@ import clinic.stimshelf.pads.PadStock;
 import clinic.stimshelf.people.PatientView;
 import clinic.stimshelf.people.Patients;
 import clinic.stimshelf.shelf.Shelf;
+import clinic.stimshelf.shelf.Soiling;
 import clinic.stimshelf.shelf.UnitTags;
 import clinic.stimshelf.shelf.UnitView;
 import clinic.stimshelf.web.Form;
@@ -44,6 +45,7 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 
 /** The page on which a unit comes home, whoever brings it. */
 @Path("/check-in")
@@ -73,6 +75,7 @@ class CheckInPages {
       List<GivenPacks> sealed,
       boolean sealedAllowed,
       List<Option> troubles,
+      List<Option> soilings,
       String here,
       LocalDate today,
       ZoneId zone,
@@ -161,6 +164,9 @@ class CheckInPages {
         Arrays.stream(Trouble.values())
             .map(trouble -> new Option(trouble.word(), trouble.words()))
             .toList(),
+        Arrays.stream(Soiling.values())
+            .map(s -> new Option("soiling-" + s.word(), s.words()))
+            .toList(),
         locations.byId(here).code(),
         locations.today(locationId),
         locations.zone(here),
@@ -210,6 +216,9 @@ class CheckInPages {
         form.optionalText("trouble-words", "The trouble", 300),
         sealed,
         sets,
+        Arrays.stream(Soiling.values())
+            .filter(one -> form.ticked("soiling-" + one.word()))
+            .collect(Collectors.toSet()),
         form.optionalWhole("use-counter", "The counter", 0, 1_000_000),
         locations.byId(here).code(),
         form.optionalText("note", "The note", 500),

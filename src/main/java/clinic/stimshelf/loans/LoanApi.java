@@ -3,6 +3,7 @@ package clinic.stimshelf.loans;
 import clinic.stimshelf.access.SignedIn;
 import clinic.stimshelf.pads.PackLine;
 import clinic.stimshelf.pads.PadOutcome;
+import clinic.stimshelf.shelf.Soiling;
 import clinic.stimshelf.web.Idempotent;
 import clinic.stimshelf.web.Ids;
 import clinic.stimshelf.web.IfMatch;
@@ -100,6 +101,7 @@ class LoanApi {
       String troubleWords,
       List<PacksIn> sealedPacks,
       Map<String, PadOutcome> padSets,
+      Set<Soiling> soiling,
       Integer useCounter,
       String location,
       String note,
@@ -113,6 +115,7 @@ class LoanApi {
           troubleWords,
           lines(sealedPacks),
           keyed("padSets", padSets),
+          soiling,
           useCounter,
           location,
           note,

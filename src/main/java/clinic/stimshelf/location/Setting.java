@@ -41,6 +41,11 @@ public enum Setting {
   TREATMENT_SETUP_MINUTES("5", Kind.WHOLE, "0", "60", "Minutes to set up before a treatment"),
   TREATMENT_WIPE_MINUTES("5", Kind.WHOLE, "0", "60", "Minutes to wipe after a treatment"),
   CHARGE_MINUTES("60", Kind.WHOLE, "0", "600", "Minutes until a unit that is to charge can treat"),
+  BODY_FLUID_HOLD_DAYS(
+      "0", Kind.WHOLE, "0", "60", "Days a kit is held after blood or another body fluid"),
+  PESTS_HOLD_DAYS("14", Kind.WHOLE, "0", "60", "Days a kit is held after pests were seen"),
+  CONTACT_PRECAUTIONS_HOLD_DAYS(
+      "0", Kind.WHOLE, "0", "60", "Days a kit is held after use under contact precautions"),
   TREATMENT_REPLACES_HOME_SESSION(
       "no", Kind.YES_NO, null, null, "A treatment in the clinic replaces that day's home session"),
   PATIENTS_AT_ONCE("2", Kind.WHOLE, "1", "12", "Patients a therapist sees at the same time"),

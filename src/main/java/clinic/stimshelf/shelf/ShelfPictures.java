@@ -70,6 +70,14 @@ public class ShelfPictures {
           channels(unit),
           false);
     }
+    if (unit.state() == UnitState.TO_WIPE && unit.heldUntil() != null) {
+      return new ShelfPicture.Box(
+          unit.tag(),
+          "held",
+          "held",
+          "until " + Days.shortly(LocalDate.ofInstant(unit.heldUntil(), zone)),
+          false);
+    }
     return new ShelfPicture.Box(
         unit.tag(), unit.state().word(), unit.state().words(), detail(unit, now, zone), out);
   }

@@ -94,6 +94,13 @@ class Unit {
   @Column(name = "wipe_counts_at")
   Instant wipeCountsAt;
 
+  /** What it came back with beyond ordinary use, until a wipe counts. */
+  String soiling;
+
+  /** Before this it does not leave, however well it is wiped. */
+  @Column(name = "held_until")
+  Instant heldUntil;
+
   @Enumerated(EnumType.STRING)
   @Column(name = "reserved_kind")
   UseKind reservedKind;
@@ -131,7 +138,11 @@ class Unit {
   }
 
   Instant stateSinceAt(Instant now) {
-    return state == UnitState.TO_WIPE && wipeCounts(now) ? wipeCountsAt : stateSince;
+    return state == UnitState.TO_WIPE && wipeCounts(now) ? cleanFrom() : stateSince;
+  }
+
+  Set<Soiling> soilingAt(Instant now) {
+    return wipeCounts(now) ? Set.of() : Soiling.parsed(soiling);
   }
 
   boolean holdsChargeAt(Instant now) {
@@ -145,9 +156,11 @@ class Unit {
     }
     needsWipe = false;
     if (state == UnitState.TO_WIPE) {
-      enter(afterWipe(), wipeCountsAt, null);
+      enter(afterWipe(), cleanFrom(), null);
     }
     wipeCountsAt = null;
+    soiling = null;
+    heldUntil = null;
   }
 
   /** What stands against the safety test on that day. */
@@ -173,9 +186,7 @@ class Unit {
       refusals.add(
           "state",
           "Unit " + tag + " is " + now.words() + ", so it cannot be " + wish + ".",
-          now == UnitState.TO_WIPE && wipeCountsAt != null
-              ? "It is wiped: wait until the contact time has passed."
-              : now.next());
+          now == UnitState.TO_WIPE && wipeCountsAt != null ? stillWaiting(at) : now.next());
     }
   }
 
@@ -245,9 +256,9 @@ class Unit {
   /** The use was entered by mistake: nobody had the unit. */
   void cancelUse(Instant at) {
     only("put back", EnumSet.of(UnitState.IN_TREATMENT, UnitState.ON_LOAN, UnitState.MISSING), at);
-    needsWipe = false;
+    needsWipe = soiling != null;
     needsInspection = false;
-    enter(UnitState.READY, at, null);
+    enter(needsWipe ? UnitState.TO_WIPE : UnitState.READY, at, null);
   }
 
   /** The end of the use was entered by mistake: it still runs. */
@@ -265,6 +276,32 @@ class Unit {
     needsWipe = true;
     wipeCountsAt = countsAt;
     settle(at);
+  }
+
+  /**
+   * It needs more than an ordinary wipe, and perhaps a time by itself. An earlier wipe counts no
+   * more; with somebody, it stays there and is dealt with when it is back.
+   */
+  void soiled(Set<Soiling> more, Instant hold, Instant at) {
+    only("entered so", EnumSet.complementOf(EnumSet.of(UnitState.RETIRED)), at);
+    Set<Soiling> all = Soiling.parsed(soiling);
+    all.addAll(more);
+    soiling = Soiling.joined(all);
+    if (hold != null && (heldUntil == null || hold.isAfter(heldUntil))) {
+      heldUntil = hold;
+    }
+    needsWipe = true;
+    wipeCountsAt = null;
+    if (state == UnitState.READY || state == UnitState.RESERVED || state == UnitState.TO_INSPECT) {
+      unreserve();
+      enter(UnitState.TO_WIPE, at, null);
+    }
+  }
+
+  /** It was entered as soiled by mistake; it is still to be wiped. */
+  void notSoiled() {
+    soiling = null;
+    heldUntil = null;
   }
 
   /** A passed inspection leads to the shelf, past a wipe where that is still to be done. */
@@ -452,7 +489,18 @@ class Unit {
   }
 
   private boolean wipeCounts(Instant now) {
-    return wipeCountsAt != null && !now.isBefore(wipeCountsAt);
+    return wipeCountsAt != null && !now.isBefore(cleanFrom());
+  }
+
+  /** When the wipe counts: after its contact time and after the hold. */
+  Instant cleanFrom() {
+    return heldUntil != null && heldUntil.isAfter(wipeCountsAt) ? heldUntil : wipeCountsAt;
+  }
+
+  private String stillWaiting(Instant at) {
+    return at.isBefore(wipeCountsAt)
+        ? "It is wiped: wait until the contact time has passed."
+        : "It is wiped and still held: wait until the hold has passed.";
   }
 
   private void unreserve() {

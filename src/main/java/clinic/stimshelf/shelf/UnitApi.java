@@ -31,6 +31,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
@@ -68,6 +69,8 @@ class UnitApi {
       boolean charged,
       boolean charging,
       Instant readyAt,
+      Set<Soiling> soiling,
+      Instant heldUntil,
       UseKind usedFor,
       Instant until,
       UseKind reservedFor,
@@ -92,6 +95,8 @@ class UnitApi {
           unit.charged(),
           unit.charging(),
           unit.readyAt(),
+          unit.soiling(),
+          unit.heldUntil(),
           unit.use() == null ? null : unit.use().kind(),
           unit.use() == null ? null : unit.use().until(),
           unit.reservedFor(),
@@ -132,6 +137,12 @@ class UnitApi {
 
   /** A product's key from config/wipe-products.yaml; left out, the one proposed. */
   record WipedBody(String product, String note, Instant happenedAt, String lateReason) {}
+
+  /** What is on the unit: any of body-fluid, pests, contact-precautions. */
+  record SoiledBody(Set<Soiling> soiling, Instant happenedAt, String lateReason) {}
+
+  /** Why it was not so after all. */
+  record NotSoiledBody(String reason, Instant happenedAt, String lateReason) {}
 
   /**
    * Either an answer for each point of config/inspection.yaml (true: fine), or {@code passed: true}
@@ -245,6 +256,36 @@ class UnitApi {
         said.happenedAt(),
         said.lateReason(),
         happened -> care.wiped(tag, said.product(), said.note(), happened));
+  }
+
+  @POST
+  @Idempotent
+  @Path("{tag}/soiled")
+  @RolesAllowed({Roles.FRONT_DESK, Roles.THERAPIST, Roles.MANAGER})
+  public UnitJson soiled(
+      @PathParam("tag") String tag, @HeaderParam("If-Match") String match, SoiledBody body) {
+    SoiledBody said = needed(body);
+    return event(
+        tag,
+        match,
+        said.happenedAt(),
+        said.lateReason(),
+        happened -> care.soiled(tag, said.soiling(), happened));
+  }
+
+  @POST
+  @Idempotent
+  @Path("{tag}/not-soiled")
+  @RolesAllowed({Roles.THERAPIST, Roles.MANAGER})
+  public UnitJson notSoiled(
+      @PathParam("tag") String tag, @HeaderParam("If-Match") String match, NotSoiledBody body) {
+    NotSoiledBody said = needed(body);
+    return event(
+        tag,
+        match,
+        said.happenedAt(),
+        said.lateReason(),
+        happened -> care.notSoiled(tag, said.reason(), happened));
   }
 
   @POST

@@ -2,6 +2,7 @@ package clinic.stimshelf.shelf;
 
 import clinic.stimshelf.audit.Actor;
 import clinic.stimshelf.audit.Happened;
+import clinic.stimshelf.location.LocationSettings;
 import clinic.stimshelf.location.Locations;
 import clinic.stimshelf.location.Setting;
 import clinic.stimshelf.web.Days;
@@ -15,9 +16,11 @@ import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.Duration;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 /** What is done to a unit between two uses: wiped, inspected, charged, tested, taken off. */
@@ -34,6 +37,7 @@ public class UnitCare {
   @Inject Charges charges;
   @Inject UnitFaults faults;
   @Inject WipeProducts products;
+  @Inject SoilingRules soilingRules;
   @Inject Checklist checklist;
   @Inject Locations locations;
   @Inject Actor actor;
@@ -85,9 +89,13 @@ public class UnitCare {
    */
   @Transactional
   public void wiped(String tag, String product, String note, Happened happened) {
+    Long id = units.idOf(tag);
+    Unit asItIs = units.byId(id);
+    Set<Soiling> soiling = asItIs.soilingAt(happened.at());
+    List<WipeProducts.Product> allowed = soilingRules.allowed(soiling);
     WipeProducts.Product with =
         product == null || product.isBlank()
-            ? products.proposed()
+            ? allowed.get(0)
             : products
                 .find(product)
                 .orElseThrow(
@@ -96,9 +104,21 @@ public class UnitCare {
                             "product",
                             "There is no product “" + product + "”.",
                             "Choose one of: " + products.keys() + "."));
+    if (!allowed.contains(with)) {
+      throw new Refusal(
+          "product",
+          "Unit "
+              + asItIs.tag
+              + " needs another product: "
+              + soiling.stream().map(Soiling::words).collect(Collectors.joining(", "))
+              + ".",
+          "Wipe it with "
+              + allowed.stream().map(WipeProducts.Product::name).collect(Collectors.joining(" or "))
+              + ".");
+    }
     String words = optional("note", note, 500);
     changes.change(
-        units.idOf(tag),
+        id,
         "wiped",
         happened,
         unit -> {
@@ -112,6 +132,45 @@ public class UnitCare {
           wipe.note = words;
           unit.wiped(wipe.wipedAt, wipe.countsAt);
           wipes.persist(wipe);
+        });
+  }
+
+  /**
+   * The unit has more on it than ordinary use leaves: another product counts, and the kit is held
+   * for the location's own days from that time. Each of several stays; the longest hold counts.
+   *
+   * @throws Refusal if none is named, or the unit is retired
+   */
+  @Transactional
+  public void soiled(String tag, Set<Soiling> soiling, Happened happened) {
+    if (soiling == null || soiling.isEmpty()) {
+      throw new Refusal("soiling", "Say what is on the unit.", "Choose at least one.");
+    }
+    Long id = units.idOf(tag);
+    Long locationId = units.byId(id).locationId;
+    LocationSettings settings = locations.settings(locationId);
+    int days = soiling.stream().mapToInt(one -> settings.whole(one.holdDays())).max().orElse(0);
+    Instant hold =
+        days == 0
+            ? null
+            : happened.at().atZone(locations.zone(locationId)).plusDays(days).toInstant();
+    changes.change(id, "soiled", happened, unit -> unit.soiled(soiling, hold, happened.at()));
+  }
+
+  /** It was entered as soiled by mistake: the ordinary wipe is enough and the hold ends. */
+  @Transactional
+  public void notSoiled(String tag, String reason, Happened happened) {
+    String why = needed("reason", reason, "Say why it is not so after all.");
+    changes.change(
+        units.idOf(tag),
+        "not soiled: " + why,
+        happened,
+        unit -> {
+          if (unit.soiling == null) {
+            throw new Refusal(
+                "soiling", "Nothing of the kind is entered for unit " + unit.tag + ".");
+          }
+          unit.notSoiled();
         });
   }
 

@@ -27,7 +27,10 @@ class UnitChanges {
         happened,
         before,
         UnitFacts.of(unit));
-    boolean gone = unit.state == UnitState.OUT_OF_SERVICE || unit.state == UnitState.RETIRED;
+    boolean gone =
+        unit.state == UnitState.OUT_OF_SERVICE
+            || unit.state == UnitState.RETIRED
+            || unit.state == UnitState.TO_WIPE;
     if (gone && before.reservedFor() != null) {
       reservationDropped.fire(
           new ReservationDropped(unitId, before.reservedFor(), before.reservedId()));

@@ -14,7 +14,9 @@ record UnitFacts(
     Long reservedId,
     LocalDate nextTestOn,
     Instant chargedAt,
-    Instant wipeCountsAt) {
+    Instant wipeCountsAt,
+    String soiling,
+    Instant heldUntil) {
 
   static UnitFacts of(Unit unit) {
     return new UnitFacts(
@@ -27,6 +29,8 @@ record UnitFacts(
         unit.reservedId,
         unit.nextTestOn,
         unit.chargedAt,
-        unit.wipeCountsAt);
+        unit.wipeCountsAt,
+        unit.soiling,
+        unit.heldUntil);
   }
 }

@@ -33,7 +33,9 @@ import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** The shelf, a unit with what can be done with it, its inspection. */
@@ -47,7 +49,7 @@ class UnitPages {
   @Inject ShelfKeeping keeping;
   @Inject ShelfPictures pictures;
   @Inject UnitHistories histories;
-  @Inject WipeProducts products;
+  @Inject SoilingRules soilingRules;
   @Inject Checklist checklist;
   @Inject Locations locations;
   @Inject EventTimes times;
@@ -95,6 +97,7 @@ class UnitPages {
       UnitTimeline timeline,
       Forms forms,
       List<Option> products,
+      List<Option> soilings,
       List<Option> spots,
       List<Option> places,
       List<Option> purposes,
@@ -151,6 +154,10 @@ class UnitPages {
   private static final Map<String, String> DONE =
       Map.ofEntries(
           Map.entry("wiped", "Wiped. It counts once the contact time has passed."),
+          Map.entry(
+              "soiled",
+              "Entered. Close the kit in a bag, keep it apart, and wipe it as said here."),
+          Map.entry("not-soiled", "Taken off again. The unit is still to be wiped."),
           Map.entry("inspected", "Inspected, all fine."),
           Map.entry("failed", "Inspected, not fine: see the reason below."),
           Map.entry("charging", "On the charger."),
@@ -178,6 +185,27 @@ class UnitPages {
         typed,
         (form, at) ->
             care.wiped(tag, form.value("product"), form.optionalText("note", "The note", 500), at));
+  }
+
+  @POST
+  @Path("{tag}/soiled")
+  @RolesAllowed({Roles.FRONT_DESK, Roles.THERAPIST, Roles.MANAGER})
+  public Response soiled(@PathParam("tag") String tag, MultivaluedMap<String, String> typed) {
+    return act(tag, "soiled", typed, (form, at) -> care.soiled(tag, chosen(form), at));
+  }
+
+  @POST
+  @Path("{tag}/not-soiled")
+  @RolesAllowed({Roles.THERAPIST, Roles.MANAGER})
+  public Response notSoiled(@PathParam("tag") String tag, MultivaluedMap<String, String> typed) {
+    return act(
+        tag, "not-soiled", typed, (form, at) -> care.notSoiled(tag, form.value("reason"), at));
+  }
+
+  private static Set<Soiling> chosen(Form form) {
+    return Arrays.stream(Soiling.values())
+        .filter(one -> form.ticked("soiling-" + one.word()))
+        .collect(Collectors.toSet());
   }
 
   @POST
@@ -419,8 +447,11 @@ class UnitPages {
         history,
         UnitTimeline.of(history.lines(), now, place.zone()),
         forms,
-        products.all().stream()
+        soilingRules.allowed(unit.soiling()).stream()
             .map(p -> new Option(p.key(), p.name() + ", " + p.contactMinutes() + " min"))
+            .toList(),
+        Arrays.stream(Soiling.values())
+            .map(s -> new Option("soiling-" + s.word(), s.words()))
             .toList(),
         keeping.spots(unit.locationId()).stream()
             .map(spot -> new Option(String.valueOf(spot.id()), spot.name()))

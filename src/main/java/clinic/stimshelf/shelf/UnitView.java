@@ -3,6 +3,8 @@ package clinic.stimshelf.shelf;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * A unit as the other rooms, pages and scripts see it.
@@ -14,7 +16,9 @@ import java.util.List;
  * @param purpose home, clinic or both
  * @param testDue whether the safety test is overdue, or none is on record
  * @param charged whether its charge still counts
- * @param readyAt end of the contact time of a wipe that does not count yet, else {@code null}
+ * @param readyAt when a wipe that does not count yet will, after contact time and hold, else null
+ * @param soiling what it came back with beyond ordinary use, until a wipe counts
+ * @param heldUntil the end of a hold that still runs, else {@code null}
  * @param use the use that runs, else {@code null}
  * @param reservedFor what it is reserved for, else {@code null}
  */
@@ -42,6 +46,8 @@ public record UnitView(
     Instant chargedAt,
     boolean charged,
     Instant readyAt,
+    Set<Soiling> soiling,
+    Instant heldUntil,
     boolean needsInspection,
     UnitUse use,
     UseKind reservedFor,
@@ -59,6 +65,17 @@ public record UnitView(
         && use.kind() == UseKind.LOAN
         && use.until() != null
         && now.isAfter(use.until());
+  }
+
+  /** What it came back with, in words; empty if nothing. */
+  public String soilingWords() {
+    return soiling.stream().map(Soiling::words).collect(Collectors.joining(", "));
+  }
+
+  /** When it can be clean at the earliest, if it is wiped by that time. */
+  public Instant cleanFrom(Instant wiped) {
+    Instant clean = readyAt == null ? wiped : readyAt;
+    return heldUntil != null && heldUntil.isAfter(clean) ? heldUntil : clean;
   }
 
   public boolean charging() {

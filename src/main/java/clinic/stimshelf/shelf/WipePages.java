@@ -36,6 +36,7 @@ class WipePages {
   @Inject Shelf shelf;
   @Inject UnitCare care;
   @Inject WipeProducts products;
+  @Inject SoilingRules rules;
   @Inject Locations locations;
   @Inject EventTimes times;
   @Inject SignedIn signedIn;
@@ -47,7 +48,12 @@ class WipePages {
    */
   @CheckedTemplate(basePath = "shelf", defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME)
   record WipeUnit(
-      List<UnitView> waiting, List<Option> products, ZoneId zone, UnitView done, Form form)
+      List<UnitView> waiting,
+      List<Option> products,
+      SoilingRules rules,
+      ZoneId zone,
+      UnitView done,
+      Form form)
       implements TemplateInstance {}
 
   @GET
@@ -99,6 +105,7 @@ class WipePages {
         products.all().stream()
             .map(p -> new Option(p.key(), p.name() + ", " + p.contactMinutes() + " min"))
             .toList(),
+        rules,
         locations.zone(locationId),
         done,
         form);

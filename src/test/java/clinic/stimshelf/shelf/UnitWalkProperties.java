@@ -7,6 +7,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
+import java.util.EnumSet;
 import java.util.List;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -19,12 +20,14 @@ import net.jqwik.api.constraints.Size;
  */
 class UnitWalkProperties {
   private static final Instant START = Instant.parse("2026-01-05T13:00:00Z");
+  private static final Duration HOLD = Duration.ofMinutes(9);
   private static final Duration CONTACT = Duration.ofMinutes(4);
 
   /** The world: what is true of the thing itself, whatever the program says of it. */
   private static final class World {
     boolean soiled;
     Instant cleanFrom = START;
+    Instant heldUntil = START;
     boolean suspect;
     boolean tested = true;
     UseKind user;
@@ -32,7 +35,7 @@ class UnitWalkProperties {
 
   @Property(tries = 2000)
   void noWalkBringsASoiledSuspectOrUntestedUnitToAPerson(
-      @ForAll @Size(max = 60) List<@IntRange(max = 16) Integer> steps) {
+      @ForAll @Size(max = 60) List<@IntRange(max = 17) Integer> steps) {
     Unit unit = UnitStatesTest.unit(UnitState.READY);
     unit.stateSince = START;
     unit.nextTestOn = LocalDate.of(2027, 1, 1);
@@ -82,7 +85,8 @@ class UnitWalkProperties {
         }
         case 6 -> {
           unit.wiped(now, now.plus(CONTACT));
-          world.cleanFrom = now.plus(CONTACT);
+          Instant dry = now.plus(CONTACT);
+          world.cleanFrom = dry.isBefore(world.heldUntil) ? world.heldUntil : dry;
         }
         case 7 -> {
           unit.inspected(true, null, now);
@@ -119,6 +123,12 @@ class UnitWalkProperties {
         case 15 -> {
           unit.nextTestOn = today.plusMonths(12);
           world.tested = true;
+        }
+        case 17 -> {
+          unit.soiled(EnumSet.of(Soiling.PESTS), now.plus(HOLD), now);
+          world.soiled = true;
+          world.cleanFrom = null;
+          world.heldUntil = now.plus(HOLD);
         }
         default -> {
           unit.troubleInUse(true);
