@@ -162,6 +162,7 @@ class CheckInPages {
         stock.givenWith(Long.valueOf(loan.id())),
         locations.settings(here).yes(Setting.SEALED_PACKS_RETURN),
         Arrays.stream(Trouble.values())
+            .filter(trouble -> trouble != Trouble.SOILED)
             .map(trouble -> new Option(trouble.word(), trouble.words()))
             .toList(),
         Arrays.stream(Soiling.values())

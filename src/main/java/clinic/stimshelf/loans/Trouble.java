@@ -13,7 +13,8 @@ public enum Trouble {
   FAULT("does not work as it should"),
   DROPPED("was dropped or got wet"),
   LEADS("leads or plugs are damaged"),
-  BATTERY("battery does not last, is hot or swollen"),
+  BATTERY("battery does not last"),
+  SWOLLEN("battery is swollen, hot or leaking"),
   SKIN("the patient had skin trouble"),
   SOILED("is soiled: body fluid or pests"),
   OTHER("something else");

@@ -7,6 +7,7 @@ import java.util.Locale;
 public enum FaultKind {
   FAULT("does not work as it should"),
   DROP("was dropped or got wet"),
+  SWOLLEN("battery is swollen, hot or leaking"),
   FAILED_INSPECTION("failed an inspection"),
   FAILED_TEST("failed a safety test");
 

@@ -89,6 +89,7 @@ class ShelfViews {
         unit.wipeCountsAt != null && now.isBefore(unit.cleanFrom()) ? unit.cleanFrom() : null,
         unit.soilingAt(now),
         unit.heldUntil != null && now.isBefore(unit.heldUntil) ? unit.heldUntil : null,
+        unit.packSwollen,
         unit.needsInspection,
         UnitUse.of(use),
         unit.reservedKind,

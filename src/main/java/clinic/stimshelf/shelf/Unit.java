@@ -32,6 +32,9 @@ class Unit {
   /** Clocks of two machines differ, and a person reads a wall clock. */
   private static final Duration SLACK = Duration.ofMinutes(1);
 
+  private static final String SWOLLEN =
+      "Its battery is swollen, hot or leaking: don’t charge it, don’t switch it on.";
+
   private static final Set<UnitState> WITHIN_REACH =
       EnumSet.of(
           UnitState.READY,
@@ -100,6 +103,10 @@ class Unit {
   /** Before this it does not leave, however well it is wiped. */
   @Column(name = "held_until")
   Instant heldUntil;
+
+  /** Its battery was seen swollen, and nobody who may has judged it yet. */
+  @Column(name = "pack_swollen")
+  boolean packSwollen;
 
   @Enumerated(EnumType.STRING)
   @Column(name = "reserved_kind")
@@ -241,15 +248,16 @@ class Unit {
         EnumSet.of(
             UnitState.IN_TREATMENT, UnitState.ON_LOAN, UnitState.MISSING, UnitState.OUT_OF_SERVICE),
         at);
+    UnitState then = packSwollen && next == UnitState.TO_WIPE ? UnitState.OUT_OF_SERVICE : next;
     needsWipe = true;
-    if (useKind == UseKind.LOAN || next != UnitState.TO_WIPE) {
+    if (useKind == UseKind.LOAN || then != UnitState.TO_WIPE) {
       needsInspection = true;
     }
     if (useKind == UseKind.LOAN) {
       chargedAt = null;
     }
     if (state != UnitState.OUT_OF_SERVICE || next == UnitState.MISSING) {
-      enter(next, at, null);
+      enter(then, at, packSwollen ? SWOLLEN : null);
     }
   }
 
@@ -257,8 +265,12 @@ class Unit {
   void cancelUse(Instant at) {
     only("put back", EnumSet.of(UnitState.IN_TREATMENT, UnitState.ON_LOAN, UnitState.MISSING), at);
     needsWipe = soiling != null;
-    needsInspection = false;
-    enter(needsWipe ? UnitState.TO_WIPE : UnitState.READY, at, null);
+    needsInspection = packSwollen;
+    if (packSwollen) {
+      enter(UnitState.OUT_OF_SERVICE, at, SWOLLEN);
+    } else {
+      enter(needsWipe ? UnitState.TO_WIPE : UnitState.READY, at, null);
+    }
   }
 
   /** The end of the use was entered by mistake: it still runs. */
@@ -307,6 +319,9 @@ class Unit {
   /** A passed inspection leads to the shelf, past a wipe where that is still to be done. */
   void inspected(boolean passed, String why, Instant at) {
     only("inspected", EnumSet.of(UnitState.TO_INSPECT), at);
+    if (passed) {
+      refuseIfSwollen();
+    }
     if (!passed) {
       needsInspection = true;
       enter(UnitState.OUT_OF_SERVICE, at, why);
@@ -384,7 +399,33 @@ class Unit {
     }
   }
 
+  /** The battery is swollen: wherever the unit is, it does not serve until that is judged. */
+  void packSwollen() {
+    packSwollen = true;
+    chargingSince = null;
+    chargedAt = null;
+  }
+
+  private void refuseIfSwollen() {
+    if (packSwollen) {
+      throw new Refusal(
+          "packSwollen",
+          "The battery of unit " + tag + " is entered as swollen, hot or leaking.",
+          "A licensed PT or a manager judges it first, with the reason, on the unit’s page.");
+    }
+  }
+
+  /** Somebody who may has judged the battery: the unit is inspected next. */
+  void packJudged(Instant at) {
+    if (!packSwollen) {
+      throw new Refusal("packSwollen", "No swollen battery is entered for unit " + tag + ".");
+    }
+    packSwollen = false;
+    toInspection(at);
+  }
+
   private void checkCharge() {
+    refuseIfSwollen();
     if (kind.chargeDays == null) {
       throw new Refusal("charge", "Units of the kind " + kind.code + " are not charged.");
     }
@@ -392,6 +433,7 @@ class Unit {
 
   void toInspection(Instant at) {
     only("sent to inspection", EnumSet.of(UnitState.OUT_OF_SERVICE), at);
+    refuseIfSwollen();
     needsInspection = true;
     enter(UnitState.TO_INSPECT, at, null);
   }
@@ -412,7 +454,10 @@ class Unit {
     needsWipe = true;
     needsInspection = true;
     chargedAt = null;
-    enter(UnitState.TO_WIPE, at, null);
+    enter(
+        packSwollen ? UnitState.OUT_OF_SERVICE : UnitState.TO_WIPE,
+        at,
+        packSwollen ? SWOLLEN : null);
   }
 
   /** Two patients held each other's units: whoever has it now is known again. */

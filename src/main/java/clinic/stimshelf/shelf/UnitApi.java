@@ -71,6 +71,7 @@ class UnitApi {
       Instant readyAt,
       Set<Soiling> soiling,
       Instant heldUntil,
+      boolean packSwollen,
       UseKind usedFor,
       Instant until,
       UseKind reservedFor,
@@ -97,6 +98,7 @@ class UnitApi {
           unit.readyAt(),
           unit.soiling(),
           unit.heldUntil(),
+          unit.packSwollen(),
           unit.use() == null ? null : unit.use().kind(),
           unit.use() == null ? null : unit.use().until(),
           unit.reservedFor(),
@@ -392,6 +394,21 @@ class UnitApi {
   public UnitJson toInspection(
       @PathParam("tag") String tag, @HeaderParam("If-Match") String match, EventBody body) {
     return plain(tag, match, body, happened -> care.toInspection(tag, happened));
+  }
+
+  @POST
+  @Idempotent
+  @Path("{tag}/battery-judged")
+  @RolesAllowed({Roles.THERAPIST, Roles.MANAGER})
+  public UnitJson packJudged(
+      @PathParam("tag") String tag, @HeaderParam("If-Match") String match, ReasonBody body) {
+    ReasonBody said = needed(body);
+    return event(
+        tag,
+        match,
+        said.happenedAt(),
+        said.lateReason(),
+        happened -> care.packJudged(tag, said.reason(), happened));
   }
 
   @POST

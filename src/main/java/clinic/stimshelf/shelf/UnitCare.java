@@ -1,5 +1,6 @@
 package clinic.stimshelf.shelf;
 
+import clinic.stimshelf.access.SignedIn;
 import clinic.stimshelf.audit.Actor;
 import clinic.stimshelf.audit.Happened;
 import clinic.stimshelf.location.LocationSettings;
@@ -9,6 +10,7 @@ import clinic.stimshelf.web.Days;
 import clinic.stimshelf.web.Refusal;
 import clinic.stimshelf.web.Refusals;
 import clinic.stimshelf.web.Retried;
+import clinic.stimshelf.web.Roles;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Event;
 import jakarta.enterprise.inject.Any;
@@ -41,6 +43,7 @@ public class UnitCare {
   @Inject Checklist checklist;
   @Inject Locations locations;
   @Inject Actor actor;
+  @Inject SignedIn signedIn;
   @Inject @Any Instance<UnitKept> keepers;
   @Inject Event<UnitWrittenOff> writtenOff;
 
@@ -51,6 +54,7 @@ public class UnitCare {
     FAULT,
     DROP,
     REPAIR,
+    SWOLLEN,
     OTHER;
 
     boolean endsTest() {
@@ -340,6 +344,9 @@ public class UnitCare {
         happened,
         unit -> {
           fault(unit.id, kind, why, happened);
+          if (kind == FaultKind.SWOLLEN) {
+            unit.packSwollen();
+          }
           if (unit.inUse()) {
             unit.troubleInUse(kind == FaultKind.DROP);
           } else if (unit.state == UnitState.OUT_OF_SERVICE) {
@@ -359,8 +366,13 @@ public class UnitCare {
         cause == Cause.REPAIR ? "sent to repair" : "out of service",
         happened,
         unit -> {
-          if (cause == Cause.REPAIR && unit.state == UnitState.OUT_OF_SERVICE) {
-            unit.moreTrouble(why, true);
+          if (cause == Cause.SWOLLEN) {
+            unit.packSwollen();
+            fault(unit.id, FaultKind.SWOLLEN, why, happened);
+          }
+          if (unit.state == UnitState.OUT_OF_SERVICE
+              && (cause == Cause.REPAIR || cause == Cause.SWOLLEN)) {
+            unit.moreTrouble(why, cause.endsTest());
           } else {
             unit.outOfService(why, cause.endsTest(), happened.at());
           }
@@ -424,6 +436,41 @@ public class UnitCare {
           }
           refuseIfKept(unit);
           unit.toInspection(happened.at());
+        });
+  }
+
+  /**
+   * A swollen battery was judged: replaced, or found sound after all. The unit is inspected next.
+   *
+   * @throws Refusal unless a licensed PT or a manager says so with a reason
+   */
+  @Transactional
+  public void packJudged(String tag, String reason, Happened happened) {
+    Unit asItIs = units.byId(units.idOf(tag));
+    Refusals refusals = new Refusals();
+    if (!signedIn.has(Roles.MANAGER)
+        && !signedIn.mayLicensedPt(locations.today(asItIs.locationId))) {
+      refusals.add(
+          "credential",
+          "A swollen battery is judged by a licensed PT or a manager.",
+          "Ask one of them; until then the unit stays out of service.");
+    }
+    if (uses.running(asItIs.id).isPresent()) {
+      refusals.add(
+          "state", "Unit " + asItIs.tag + " is still with whoever has it.", "Check it in first.");
+    }
+    if (reason == null || reason.isBlank()) {
+      refusals.add("reason", "Say what was found and done: who replaced it, or why it is sound.");
+    }
+    checkLength("reason", reason, 480, refusals);
+    refusals.throwIfAny();
+    changes.change(
+        asItIs.id,
+        "battery judged: " + reason.strip(),
+        happened,
+        unit -> {
+          refuseIfKept(unit);
+          unit.packJudged(happened.at());
         });
   }
 

@@ -16,7 +16,8 @@ record UnitFacts(
     Instant chargedAt,
     Instant wipeCountsAt,
     String soiling,
-    Instant heldUntil) {
+    Instant heldUntil,
+    boolean packSwollen) {
 
   static UnitFacts of(Unit unit) {
     return new UnitFacts(
@@ -31,6 +32,7 @@ record UnitFacts(
         unit.chargedAt,
         unit.wipeCountsAt,
         unit.soiling,
-        unit.heldUntil);
+        unit.heldUntil,
+        unit.packSwollen);
   }
 }

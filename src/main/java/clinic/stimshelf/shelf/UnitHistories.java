@@ -64,7 +64,10 @@ public class UnitHistories {
     tests.list("unitId", unit.id).forEach(test -> lines.add(line(test)));
     charges.list("unitId", unit.id).forEach(charge -> lines.add(line(charge)));
     faults
-        .list("unitId = ?1 and faultKind in ?2", unit.id, List.of(FaultKind.FAULT, FaultKind.DROP))
+        .list(
+            "unitId = ?1 and faultKind in ?2",
+            unit.id,
+            List.of(FaultKind.FAULT, FaultKind.DROP, FaultKind.SWOLLEN))
         .forEach(fault -> lines.add(line(fault)));
     entries.stream()
         .filter(entry -> !TOLD_BY_ROWS.contains(entry.action()))

@@ -261,7 +261,9 @@ class UnitPages {
         (form, at) ->
             care.trouble(
                 tag,
-                form.ticked("dropped") ? FaultKind.DROP : FaultKind.FAULT,
+                form.ticked("swollen")
+                    ? FaultKind.SWOLLEN
+                    : form.ticked("dropped") ? FaultKind.DROP : FaultKind.FAULT,
                 form.value("words"),
                 at));
   }
@@ -289,6 +291,14 @@ class UnitPages {
   @RolesAllowed({Roles.THERAPIST, Roles.MANAGER})
   public Response toInspection(@PathParam("tag") String tag, MultivaluedMap<String, String> typed) {
     return act(tag, "to-inspection", typed, (form, at) -> care.toInspection(tag, at));
+  }
+
+  @POST
+  @Path("{tag}/battery-judged")
+  @RolesAllowed({Roles.THERAPIST, Roles.MANAGER})
+  public Response packJudged(@PathParam("tag") String tag, MultivaluedMap<String, String> typed) {
+    return act(
+        tag, "to-inspection", typed, (form, at) -> care.packJudged(tag, form.value("reason"), at));
   }
 
   @POST
@@ -464,6 +474,7 @@ class UnitPages {
         Stream.of(
                 new Option("fault", "does not work as it should"),
                 new Option("drop", "was dropped or got wet: needs a new safety test"),
+                new Option("swollen", "battery is swollen, hot or leaking"),
                 new Option("repair", "goes to repair: needs a new safety test after it"),
                 new Option("other", "other reason"))
             .toList(),

@@ -19,6 +19,7 @@ import java.util.stream.Collectors;
  * @param readyAt when a wipe that does not count yet will, after contact time and hold, else null
  * @param soiling what it came back with beyond ordinary use, until a wipe counts
  * @param heldUntil the end of a hold that still runs, else {@code null}
+ * @param packSwollen whether its battery is swollen and nobody who may has judged it
  * @param use the use that runs, else {@code null}
  * @param reservedFor what it is reserved for, else {@code null}
  */
@@ -48,6 +49,7 @@ public record UnitView(
     Instant readyAt,
     Set<Soiling> soiling,
     Instant heldUntil,
+    boolean packSwollen,
     boolean needsInspection,
     UnitUse use,
     UseKind reservedFor,
