@@ -25,9 +25,11 @@ final class Leaving {
       refusals.add(
           "charge",
           "Unit " + unit.tag + " is not charged.",
-          unit.chargingSince == null
-              ? "Charge it, then enter it as charged."
-              : "It is on the charger: enter it as charged when it is full.");
+          unit.packSwollen
+              ? "Don’t charge it: its battery is judged first."
+              : unit.chargingSince == null
+                  ? "Charge it, then enter it as charged."
+                  : "It is on the charger: enter it as charged when it is full.");
     }
     for (KitItem item : kit) {
       if (item.essential && item.state == PartState.MISSING) {
