@@ -1,8 +1,6 @@
 package clinic.stimshelf.loans;
 
 import clinic.stimshelf.loans.CheckOutOrder.LeftBehind;
-import clinic.stimshelf.location.Locations;
-import clinic.stimshelf.location.Setting;
 import clinic.stimshelf.pads.Lots;
 import clinic.stimshelf.pads.PadCatalog;
 import clinic.stimshelf.pads.PadStock;
@@ -55,7 +53,6 @@ class CheckOutRules {
   @Inject PadCatalog catalog;
   @Inject PadStock stock;
   @Inject Programs programs;
-  @Inject Locations locations;
   @Inject LoanRows loans;
 
   /** Everything about the person and the program. */
@@ -76,13 +73,7 @@ class CheckOutRules {
               .reasons());
     }
     screening.forEach(reason -> refusals.add("screening", reason));
-    if (locations.settings(program.locationId()).yes(Setting.ORDER_REQUIRED)
-        && orders.running(patient.id(), day).isEmpty()) {
-      refusals.add(
-          "order",
-          "No current prescriber's order is on record.",
-          "Enter it on the patient's page.");
-    }
+    orders.requireRunning(patient.id(), program.locationId(), day, refusals);
   }
 
   /** What the program itself tells, without a look at anything else. */

@@ -35,7 +35,8 @@ public enum Setting {
       "30",
       "Open days after the last session for a return at an appointment"),
   SCREENING_STALE_DAYS("30", Kind.WHOLE, "1", "365", "Days after which a screening is asked again"),
-  ORDER_REQUIRED("no", Kind.YES_NO, null, null, "Lending needs a current prescriber's order"),
+  ORDER_REQUIRED(
+      "no", Kind.YES_NO, null, null, "Lending and extending need a current prescriber's order"),
   TEST_INTERVAL_MONTHS("12", Kind.WHOLE, "1", "36", "Months between two safety tests"),
   TURNAROUND_DAYS("1", Kind.NUMBER, "0", "30", "Days from check in until a unit can go out again"),
   TREATMENT_SETUP_MINUTES("5", Kind.WHOLE, "0", "60", "Minutes to set up before a treatment"),

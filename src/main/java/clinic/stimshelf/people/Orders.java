@@ -4,6 +4,7 @@ import clinic.stimshelf.access.SignedIn;
 import clinic.stimshelf.audit.EventTimes;
 import clinic.stimshelf.audit.Trail;
 import clinic.stimshelf.location.Locations;
+import clinic.stimshelf.location.Setting;
 import clinic.stimshelf.web.NotFound;
 import clinic.stimshelf.web.Refusals;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -112,6 +113,23 @@ public class Orders {
   @Transactional
   public Optional<OrderView> running(Long patientId, LocalDate day) {
     return of(patientId).stream().filter(order -> order.runsOn(day)).findFirst();
+  }
+
+  /**
+   * Where the location's setting asks for an order before a unit goes home or stays longer: one
+   * must run on the day.
+   *
+   * @param day a day of the location
+   */
+  @Transactional
+  public void requireRunning(Long patientId, Long locationId, LocalDate day, Refusals refusals) {
+    if (locations.settings(locationId).yes(Setting.ORDER_REQUIRED)
+        && running(patientId, day).isEmpty()) {
+      refusals.add(
+          "order",
+          "No current prescriber's order is on record.",
+          "Enter it on the patient's page.");
+    }
   }
 
   private static OrderView view(PrescriberOrder row) {

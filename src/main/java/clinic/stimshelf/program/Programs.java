@@ -11,6 +11,7 @@ import clinic.stimshelf.audit.Trail;
 import clinic.stimshelf.calc.days.DueDay;
 import clinic.stimshelf.location.Locations;
 import clinic.stimshelf.people.Muscles;
+import clinic.stimshelf.people.Orders;
 import clinic.stimshelf.people.PatientView;
 import clinic.stimshelf.people.Patients;
 import clinic.stimshelf.people.ScreeningStatus;
@@ -60,6 +61,7 @@ public class Programs {
   @Inject Patients patients;
   @Inject Staff staff;
   @Inject Screenings screenings;
+  @Inject Orders orders;
   @Inject Locations locations;
   @Inject Shelf shelf;
   @Inject SignedIn signedIn;
@@ -144,6 +146,9 @@ public class Programs {
         refusals.add("dueKind", unknown.getMessage());
       }
     }
+    Happened happened = eventOf(program, at, refusals);
+    LocalDate day = LocalDate.ofInstant(happened.at(), locations.zone(program.locationId));
+    orders.requireRunning(program.patientId, program.locationId, day, refusals);
     refusals.throwIfAny();
     Content longer =
         Writing.read(program.signed()).with(DoseField.WEEKS, program.signed().weeks + weeks);
