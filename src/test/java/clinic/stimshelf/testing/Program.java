@@ -19,7 +19,9 @@ import java.util.stream.Stream;
 
 /** The packaged program as a process of its own, on a free port of this machine. */
 public final class Program implements AutoCloseable {
-  private static final Duration PATIENCE = Duration.ofSeconds(120);
+  // The first start fills the demo clinic: 60 s on a slow machine, twice that where two start at
+  // once.
+  private static final Duration PATIENCE = Duration.ofSeconds(300);
 
   private final Process process;
   private final int port;
